@@ -1,0 +1,17 @@
+"""The gauge (tension) a fabric is knit to."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """Stitches and rows in 10 cm of width and length.
+
+    `washed` tells whether the swatch was washed and dried flat before it was counted;
+    `needle_mm` is the needle's diameter in mm, if known.
+    """
+
+    stitches: float
+    rows: float
+    washed: bool = True
+    needle_mm: float | None = None

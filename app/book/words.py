@@ -1,0 +1,50 @@
+"""The closed lists of words a record may hold; each is the trade's own or ours (DEVELOPERS.md)."""
+
+from typing import Literal, get_args
+
+WoolState = Literal["raw", "skirted", "scoured", "drying", "carded", "combed", "part spun"]
+"""How far a fleece has come."""
+
+HoldingKind = Literal[
+    "fleece",
+    "fibre",
+    "bobbin",
+    "skein",
+    "ball",
+    "garment",
+    "left-over",
+    "come in",
+    "waste",
+    "given away",
+    "weighing and moisture",
+]
+"""Everything that holds wool; the last four are where wool comes from and goes to."""
+
+EventKind = Literal["arrive", "prepare", "spin", "wind", "use", "correct", "put away", "undo"]
+
+ReadingKind = Literal["mass", "length", "wraps"]
+Instrument = Literal["scale", "reel", "tape", "label", "gauge", "estimate"]
+ReadingState = Literal["dry", "damp", "in the grease"]
+
+Twist = Literal["", "S", "Z"]
+
+PlanState = Literal["intended", "being knit", "finished", "put away"]
+PromiseState = Literal["proposed", "kept", "settled"]
+Edges = Literal["none", "cast on and off", "cast on, off and seams"]
+ErrandKind = Literal["spin", "wash", "card", "buy", "other"]
+
+WOOL_STATES: tuple[WoolState, ...] = get_args(WoolState)
+HOLDING_KINDS: tuple[HoldingKind, ...] = get_args(HoldingKind)
+EVENT_KINDS: tuple[EventKind, ...] = get_args(EventKind)
+PLAN_STATES: tuple[PlanState, ...] = get_args(PlanState)
+EDGES: tuple[Edges, ...] = get_args(Edges)
+ERRAND_KINDS: tuple[ErrandKind, ...] = get_args(ErrandKind)
+
+YARN_KINDS: frozenset[HoldingKind] = frozenset({"skein", "ball", "left-over"})
+"""Holdings that can be promised to a plan."""
+
+FIBRE_KINDS: frozenset[HoldingKind] = frozenset({"fleece", "fibre", "bobbin"})
+"""Holdings that can still be spun or plied."""
+
+SINKS: tuple[HoldingKind, ...] = ("come in", "waste", "given away", "weighing and moisture")
+"""One holding of each exists in every book; its id is its kind."""

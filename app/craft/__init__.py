@@ -1,0 +1,1 @@
+"""What the trade knows: quantities, formulas and tables, each with unit, domain and source."""

@@ -1,0 +1,1 @@
+"""The reckoning: needs against the shelf. Pure: a book goes in, frozen answers come out."""

@@ -1,0 +1,1 @@
+"""One table or a few of one subject a file."""

@@ -1,0 +1,1 @@
+"""The pages: a request in, the reckoning shown, nothing reckoned here."""

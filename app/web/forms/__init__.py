@@ -1,0 +1,1 @@
+"""What is typed into a form, checked field by field."""

@@ -1,0 +1,1 @@
+"""One frozen dataclass a page: the whole context of its template."""

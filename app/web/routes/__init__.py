@@ -1,0 +1,1 @@
+"""One subject a file; each only calls work and renders a page."""
