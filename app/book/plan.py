@@ -49,7 +49,11 @@ class Plan:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """`copies` pieces alike (two sleeves are one part of 2); a gauge or yarn of its own wins."""
+    """`copies` pieces alike (two sleeves are one part of 2); a gauge or yarn of its own wins.
+
+    `shape_u_pct` is how unsure the shape itself is, in percent of its area: 0 for a counted piece,
+    10 for one worked out from a chest measurement. It is one error, common to the plan's parts.
+    """
 
     id: str
     plan_id: str
@@ -60,6 +64,7 @@ class Part:
     gauge: Gauge | None = None
     yarns: tuple[RoleYarn, ...] = ()
     edges: Edges = "none"
+    shape_u_pct: float = 0.0
     notes: str = ""
 
 

@@ -82,6 +82,7 @@ class GroupAnswer:
     short_m: float
     short_g: float | None
     short_skeins: int | None
+    to_make_m: float
     left_m: float
     left_at_least_m: float
 
@@ -92,7 +93,8 @@ class PlanAnswer:
 
     `need` = parts + allowances, in m. `odds` that all its yarns suffice together, `odds_u` their
     numerical half-width. `left_m` is the expected left-over, `left_at_least_m` what is left 9 times
-    in 10. `begun` is False while the plan has no part: then there is nothing to answer yet.
+    in 10. `begun` is False while the plan has no part, or a part whose need cannot be known for
+    want of a gauge: then there is nothing to answer yet.
     """
 
     plan_id: str
@@ -108,6 +110,7 @@ class PlanAnswer:
     short_m: float
     short_g: float | None
     short_skeins: int | None
+    to_make_m: float
     left_m: float
     left_at_least_m: float
     parts: tuple[PartAnswer, ...]
@@ -119,6 +122,11 @@ class PlanAnswer:
     def enough(self) -> bool:
         """True where the plan is as sure as the maker asked."""
         return self.begun and self.short_m == 0.0
+
+    @property
+    def waiting(self) -> bool:
+        """True where the shelf could cover it, but too little has been promised yet."""
+        return self.begun and self.short_m > 0.0 and self.to_make_m == 0.0
 
 
 @dataclass(frozen=True, slots=True)
