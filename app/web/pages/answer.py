@@ -1,0 +1,131 @@
+"""The answer to "is it enough?" as a sentence: one home for the words, wherever a plan appears."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from app.book.book import Book
+from app.book.plan import Part
+from app.planning.answers import GroupAnswer, PlanAnswer
+from app.web.shown import Shown
+
+Tone = Literal["short", "waiting", "enough", "idle"]
+
+COUNT_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A sentence: its `lead` is the answer, its `rest` the figures that go with it."""
+
+    tone: Tone
+    lead: str
+    rest: str = ""
+
+
+def said(answer: PlanAnswer, book: Book, shown: Shown) -> Said:
+    """The answer for a plan, in full."""
+    if answer.state in ("finished", "put away"):
+        return Said("idle", f"{answer.state.capitalize()}.", _went_into(answer, book, shown))
+    if not answer.begun:
+        return Said("idle", "Nothing to reckon yet:", f" {what_is_missing(answer, book)}")
+    if answer.enough:
+        return Said("enough", "Enough:", f" {_reaches(answer, shown)}, and {_left(answer, shown)}.")
+    if answer.waiting:
+        return Said("waiting", "Not promised yet:", _waiting(answer, book, shown))
+    lead = f"Short by {shown.short_length(answer.short_m)}"
+    return Said("short", lead, f"{_short_of(answer, book, shown)} {_as_it_stands(answer, shown)}")
+
+
+def said_in_short(answer: PlanAnswer, book: Book, shown: Shown) -> Said:
+    """The answer for a plan in a list of plans; a short plan still says what is missing."""
+    full = said(answer, book, shown)
+    if answer.begun and full.tone == "short":
+        return Said(full.tone, full.lead, _short_of(answer, book, shown))
+    if answer.begun and full.tone == "enough":
+        return Said(full.tone, full.lead, f" {_reaches(answer, shown)}.")
+    return full
+
+
+def what_is_missing(answer: PlanAnswer, book: Book) -> str:
+    """What has to be said before a plan can be reckoned."""
+    if not answer.parts:
+        return "add the first part of it."
+    names = [one.name for one in _without_gauge(answer, book)]
+    if names:
+        return f"say what gauge {listed(names)} will be knit to."
+    return "say what each part measures."
+
+
+def yarn_name(yarn_id: str | None, book: Book) -> str:
+    """A yarn's name as it stands in a sentence."""
+    return book.yarn[yarn_id].name if yarn_id else "a yarn still to be chosen"
+
+
+def listed(words: list[str]) -> str:
+    """"body", "body and sleeves", "body, sleeves and yoke"."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+
+
+def skeins_said(count: int) -> str:
+    """"one skein", "two skeins", "14 skeins"."""
+    number = COUNT_WORDS[count] if count < len(COUNT_WORDS) else str(count)
+    return f"{number} skein" if count == 1 else f"{number} skeins"
+
+
+def _without_gauge(answer: PlanAnswer, book: Book) -> list[Part]:
+    if book.plan[answer.plan_id].gauge is not None:
+        return []
+    parts = [book.part[one.part_id] for one in answer.parts]
+    ways = ("counted", "rectangle", "trapezoid", "runs")
+    return [one for one in parts if one.gauge is None and one.shape.way in ways]
+
+
+def _reaches(answer: PlanAnswer, shown: Shown) -> str:
+    return f"it reaches the end {shown.odds(answer.odds)}"
+
+
+def _left(answer: PlanAnswer, shown: Shown) -> str:
+    expected = f"about {shown.length(answer.left_m)} will be left"
+    if answer.left_at_least_m <= 0:
+        return expected
+    return f"{expected}, at least {shown.at_least_length(answer.left_at_least_m)}"
+
+
+def _waiting(answer: PlanAnswer, book: Book, shown: Shown) -> str:
+    lacking = [_with_weight(one, book, shown) for one in answer.groups if one.short_m > 0]
+    return f" {listed(lacking)} would make it sure enough, and the shelf has it free."
+
+
+def _of_yarn(group: GroupAnswer, book: Book, shown: Shown) -> str:
+    return f"{shown.short_length(group.short_m)} of {yarn_name(group.yarn_id, book)}"
+
+
+def _short_of(answer: PlanAnswer, book: Book, shown: Shown) -> str:
+    lacking = [one for one in answer.groups if one.short_m > 0]
+    if len(lacking) != 1:
+        return f": {listed([_with_weight(one, book, shown) for one in lacking])}."
+    amounts = _amounts(lacking[0], shown)
+    named = f" of {yarn_name(lacking[0].yarn_id, book)}"
+    return f"{named}: {amounts}." if amounts else f"{named}."
+
+
+def _with_weight(group: GroupAnswer, book: Book, shown: Shown) -> str:
+    amounts = _amounts(group, shown)
+    return _of_yarn(group, book, shown) + (f" ({amounts})" if amounts else "")
+
+
+def _amounts(group: GroupAnswer, shown: Shown) -> str:
+    weight = [] if group.short_g is None else [f"about {shown.short_mass(group.short_g)} of yarn"]
+    skeins = [] if not group.short_skeins else [skeins_said(group.short_skeins)]
+    return ", ".join(weight + skeins)
+
+
+def _as_it_stands(answer: PlanAnswer, shown: Shown) -> str:
+    asked = shown.odds(answer.sureness)
+    return f"As it stands {_reaches(answer, shown)}; you asked for {asked}."
+
+
+def _went_into(answer: PlanAnswer, book: Book, shown: Shown) -> str:
+    used = [one.id for one in book.holdings if one.plan_id == answer.plan_id]
+    mm = sum(book.balances[one].mm for one in used if one in book.balances)
+    return f" {shown.length(mm / 1000)} of yarn went into it." if mm > 0 else ""

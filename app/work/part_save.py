@@ -1,0 +1,43 @@
+"""Write down a part of a garment, change it, move it or take it out."""
+
+from dataclasses import replace
+
+from sqlmodel import Session
+
+from app.book.plan import Part
+from app.store.records import load_book, put, remove
+from app.work.plan_order import moved
+
+
+def add_part(session: Session, part: Part) -> Part:
+    """Add a part after the others of its plan; answers the part with its position."""
+    others = load_book(session).parts_of.get(part.plan_id, [])
+    placed = replace(part, position=max((one.position for one in others), default=0) + 1)
+    put(session, placed)
+    return placed
+
+
+def change_part(session: Session, part: Part) -> None:
+    """Put a part in the place of its older self."""
+    put(session, part)
+
+
+def remove_part(session: Session, part: Part) -> int:
+    """Take a part out of its plan and free what was promised to it.
+
+    Answers how many promises were freed.
+    """
+    promises = load_book(session).promises_of.get(part.plan_id, [])
+    freed = [one for one in promises if one.part_id == part.id]
+    for promise in freed:
+        remove(session, promise)
+    remove(session, part)
+    return len(freed)
+
+
+def move_part(session: Session, part: Part, earlier: bool) -> None:
+    """Move a part one place earlier or later within its plan; the ends stay where they are."""
+    parts = moved(load_book(session).parts_of[part.plan_id], part, earlier)
+    for position, one in enumerate(parts, start=1):
+        if one.position != position:
+            put(session, replace(one, position=position))

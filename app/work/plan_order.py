@@ -1,0 +1,55 @@
+"""The order of the garments: the first in the list is first served from the shelf."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from typing import TypeVar
+
+from sqlmodel import Session
+
+from app.book.plan import Plan
+from app.store.records import load_book, put
+
+Thing = TypeVar("Thing")
+
+UNDER_WAY = ("intended", "being knit")
+"""States of a plan that still wants yarn."""
+
+
+def in_order(plans: Iterable[Plan]) -> list[Plan]:
+    """Plans that still want yarn first, then the finished and put away, each by priority."""
+    return sorted(plans, key=lambda one: (one.state not in UNDER_WAY, one.priority, one.id))
+
+
+def next_priority(plans: Iterable[Plan]) -> int:
+    """The priority of a plan added now: after all others."""
+    return max((one.priority for one in plans), default=0) + 1
+
+
+def moved(things: Sequence[Thing], thing: Thing, earlier: bool) -> list[Thing]:
+    """The same things with one moved a place earlier or later; the ends stay where they are."""
+    row = list(things)
+    place = row.index(thing)
+    other = place - 1 if earlier else place + 1
+    if 0 <= other < len(row):
+        row[place], row[other] = row[other], thing
+    return row
+
+
+def move_plan(session: Session, plan_id: str, earlier: bool) -> None:
+    """Move a plan one place earlier or later among those that still want yarn.
+
+    The first stays first and the last stays last. KeyError for a plan that is not in the book.
+    """
+    book = load_book(session)
+    plan = book.plan[plan_id]
+    plans = in_order(book.plans)
+    moving = [one for one in plans if one.state in UNDER_WAY]
+    if plan in moving:
+        plans[: len(moving)] = moved(moving, plan, earlier)
+    _number(session, plans)
+
+
+def _number(session: Session, plans: list[Plan]) -> None:
+    for place, plan in enumerate(plans, start=1):
+        if plan.priority != place:
+            put(session, replace(plan, priority=place))
