@@ -1,0 +1,58 @@
+"""Links from record to record that lead nowhere."""
+
+from collections.abc import Container, Iterator
+from typing import Any
+
+from app.book.book import Book
+from app.book.finding import Finding, name_of
+
+Link = tuple[Any, str, str | None, Container[Any]]
+"""A record, its field, the id found there, and the ids it may be."""
+
+
+def broken_links(book: Book) -> list[Finding]:
+    """A finding for each id that no record has."""
+    return [
+        Finding(name_of(book, record), field, f"names {target}, which is not in the book.")
+        for record, field, target, known in _links(book)
+        if target is not None and target not in known
+    ]
+
+
+def _links(book: Book) -> Iterator[Link]:
+    for yarn in book.yarns:
+        yield yarn, "fleece_id", yarn.fleece_id, book.fleece
+    for holding in book.holdings:
+        yield holding, "fleece_id", holding.fleece_id, book.fleece
+        yield holding, "yarn_id", holding.yarn_id, book.yarn
+        yield holding, "plan_id", holding.plan_id, book.plan
+    for reading in book.readings:
+        yield reading, "holding_id", reading.holding_id, book.holding
+    yield from _event_links(book)
+    yield from _plan_links(book)
+
+
+def _event_links(book: Book) -> Iterator[Link]:
+    known = {str(event.seq) for event in book.events}
+    for event in book.events:
+        undone = None if event.undoes is None else str(event.undoes)
+        yield event, "undoes", undone, known
+        for line in event.lines:
+            yield event, "lines", line.holding_id, book.holding
+
+
+def _plan_links(book: Book) -> Iterator[Link]:
+    for plan in book.plans:
+        yield plan, "person_id", plan.person_id, book.person
+        for role in plan.yarns:
+            yield plan, "yarns", role.yarn_id, book.yarn
+    for part in book.parts:
+        yield part, "plan_id", part.plan_id, book.plan
+        for role in part.yarns:
+            yield part, "yarns", role.yarn_id, book.yarn
+    for promise in book.promises:
+        yield promise, "plan_id", promise.plan_id, book.plan
+        yield promise, "part_id", promise.part_id, book.part
+        yield promise, "holding_id", promise.holding_id, book.holding
+    for errand in book.errands:
+        yield errand, "plan_id", errand.plan_id, book.plan
