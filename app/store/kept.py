@@ -1,0 +1,60 @@
+"""Which table keeps which record; a record's fields are columns of the same names."""
+
+from dataclasses import fields
+from typing import Any, TypeVar
+
+from sqlalchemy import Column, Table
+
+from app.book.errand import Errand
+from app.book.fleece import Fleece
+from app.book.holding import Holding
+from app.book.person import Person
+from app.book.plan import Part, Plan, Promise
+from app.book.reading import Reading
+from app.book.settings import Settings
+from app.book.yarn import Yarn
+from app.store.tables.errand import ErrandRow
+from app.store.tables.fleece import FleeceRow
+from app.store.tables.holding import HoldingRow
+from app.store.tables.person import PersonRow
+from app.store.tables.plan import PartRow, PlanRow, PromiseRow
+from app.store.tables.reading import ReadingRow
+from app.store.tables.settings import SettingsRow
+from app.store.tables.yarn import YarnRow
+
+R = TypeVar("R")
+
+SETTINGS_ID = "settings"
+"""The key of the one row of settings."""
+
+ROWS: dict[type[Any], Any] = {
+    Settings: SettingsRow,
+    Person: PersonRow,
+    Fleece: FleeceRow,
+    Yarn: YarnRow,
+    Plan: PlanRow,
+    Part: PartRow,
+    Holding: HoldingRow,
+    Reading: ReadingRow,
+    Promise: PromiseRow,
+    Errand: ErrandRow,
+}
+"""In an order in which every record comes after those it points to."""
+
+
+def table_of(kind: type[Any]) -> Table:
+    """The table that keeps records of `kind`; KeyError for a kind that has none."""
+    table: Table = ROWS[kind].__table__
+    return table
+
+
+def columns_of(kind: type[Any]) -> list[Column[Any]]:
+    """The columns of a record's fields, in the order of the fields."""
+    table = table_of(kind)
+    return [table.c[field.name] for field in fields(kind)]
+
+
+def row_of(record: Any) -> dict[str, Any]:
+    """The values of a record by column, with the key that settings lack."""
+    key = {"id": SETTINGS_ID} if isinstance(record, Settings) else {}
+    return key | {field.name: getattr(record, field.name) for field in fields(record)}

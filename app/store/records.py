@@ -1,0 +1,96 @@
+"""Records in and out of the database, and events into the wool book."""
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+from sqlalchemy import delete, select
+from sqlalchemy.dialects.sqlite import insert
+from sqlmodel import Session
+
+from app.book.book import Book
+from app.book.errand import Errand
+from app.book.fleece import Fleece
+from app.book.holding import Holding
+from app.book.person import Person
+from app.book.plan import Part, Plan, Promise
+from app.book.reading import Reading
+from app.book.settings import Settings
+from app.book.yarn import Yarn
+from app.store.balance import keep_balance, keep_promised, promised_holdings
+from app.store.errors import Refused, plain_words
+from app.store.events import load_events, post
+from app.store.kept import columns_of, row_of, table_of
+from app.store.version import data_version, mark_changed
+
+__all__ = ["data_version", "get", "load_book", "post", "put", "remove"]
+
+R = TypeVar("R")
+
+
+def load_book(session: Session) -> Book:
+    """Everything, in one statement a table."""
+    return Book(
+        settings=next(iter(_all(session, Settings)), Settings()),
+        people=_all(session, Person),
+        fleeces=_all(session, Fleece),
+        yarns=_all(session, Yarn),
+        holdings=_all(session, Holding),
+        readings=_all(session, Reading),
+        events=load_events(session),
+        plans=_all(session, Plan),
+        parts=_all(session, Part),
+        promises=_all(session, Promise),
+        errands=_all(session, Errand),
+    )
+
+
+def get(session: Session, kind: type[R], id: str) -> R | None:
+    """The record of `kind` with this id, or None; the settings have the id "settings"."""
+    statement = select(*columns_of(kind)).where(table_of(kind).c.id == id)
+    row = session.connection().execute(statement).first()
+    return None if row is None else kind(*row)
+
+
+@plain_words()
+def put(session: Session, record: Any) -> None:
+    """Keep a record, in the place of its older self if there is one.
+
+    Refused where it points to nothing, or takes a label that is in use.
+    """
+    before = promised_holdings(session, record)
+    row = row_of(record)
+    statement = insert(table_of(type(record))).values(row)
+    changed = {name: statement.excluded[name] for name in row if name != "id"}
+    session.connection().execute(
+        statement.on_conflict_do_update(index_elements=["id"], set_=changed)
+    )
+    if isinstance(record, Holding):
+        keep_balance(session, record)
+    keep_promised(session, before | promised_holdings(session, record))
+    mark_changed(session)
+
+
+@plain_words()
+def remove(session: Session, record: Promise | Part | Errand | Plan) -> None:
+    """Take out a promise, part, errand or plan; Refused while something points to it.
+
+    A plan goes with its parts. Everything else has a history and is put away instead.
+    """
+    if not isinstance(record, (Promise, Part, Errand, Plan)):
+        raise Refused("Only promises, parts, plans and errands can be removed.")
+    before = promised_holdings(session, record) if isinstance(record, Promise) else set()
+    if isinstance(record, Plan):
+        _delete(session, Part, "plan_id", record.id)
+    _delete(session, type(record), "id", record.id)
+    keep_promised(session, before)
+    mark_changed(session)
+
+
+def _all(session: Session, kind: Callable[..., R]) -> tuple[R, ...]:
+    rows = session.connection().execute(select(*columns_of(kind)))  # type: ignore[arg-type]
+    return tuple(kind(*row) for row in rows)
+
+
+def _delete(session: Session, kind: type[Any], column: str, id: str) -> None:
+    table = table_of(kind)
+    session.connection().execute(delete(table).where(table.c[column] == id))

@@ -1,0 +1,58 @@
+"""The tables of plans, their parts and what is promised to them."""
+
+from datetime import date
+from typing import Any
+
+from sqlalchemy import Column
+from sqlmodel import Field, SQLModel
+
+from app.book.gauge import Gauge
+from app.book.plan import Losses, RoleYarn
+from app.book.shape import Shape
+from app.store.tables.link import link
+from app.store.tables.nested import Nested
+
+
+class PlanRow(SQLModel, table=True):
+    __tablename__ = "plan"
+
+    id: str = Field(primary_key=True)
+    name: str
+    person_id: str | None = link("person.id")
+    state: str
+    priority: int
+    wanted_by: date | None
+    gauge: Any = Field(sa_column=Column(Nested(Gauge), nullable=True))
+    yarns: Any = Field(sa_column=Column(Nested(tuple[RoleYarn, ...]), nullable=False))
+    sureness_pct: float | None
+    losses: Any = Field(sa_column=Column(Nested(Losses), nullable=True))
+    notes: str
+
+
+class PartRow(SQLModel, table=True):
+    __tablename__ = "part"
+
+    id: str = Field(primary_key=True)
+    plan_id: str = link("plan.id")
+    name: str
+    shape: Any = Field(sa_column=Column(Nested(Shape), nullable=False))
+    position: int
+    copies: int
+    gauge: Any = Field(sa_column=Column(Nested(Gauge), nullable=True))
+    yarns: Any = Field(sa_column=Column(Nested(tuple[RoleYarn, ...]), nullable=False))
+    edges: str
+    shape_u_pct: float
+    notes: str
+
+
+class PromiseRow(SQLModel, table=True):
+    __tablename__ = "promise"
+
+    id: str = Field(primary_key=True)
+    plan_id: str = link("plan.id")
+    part_id: str = link("part.id")
+    holding_id: str = link("holding.id")
+    mm: int
+    role: str
+    state: str
+    why: str
