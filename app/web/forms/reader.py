@@ -1,0 +1,212 @@
+"""Reading a form: each field once, its fault in words beside it, what was typed kept as it was."""
+
+from collections.abc import AsyncIterator, Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Annotated, TypeVar
+
+from fastapi import Depends, Request
+from starlette.datastructures import FormData, ImmutableMultiDict, UploadFile
+
+from app.book.settings import Settings
+from app.craft.typed import Decimal, Unclear, length_mm, mass_mg, number, whole
+from app.web.shown import Shown
+
+Value = TypeVar("Value")
+Amount = TypeVar("Amount", int, float)
+Word = TypeVar("Word", bound=str)
+
+MISSING = "This is needed."
+LARGEST = 1_000_000_000
+"""The largest count a field takes where it names no limit of its own."""
+
+
+async def posted(request: Request) -> AsyncIterator[FormData]:
+    """The fields of a form as they were sent."""
+    async with request.form() as form:
+        yield form
+
+
+Posted = Annotated[FormData, Depends(posted)]
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """What the fields of a form show: values as typed, faults by field, the stamp of the record."""
+
+    values: Mapping[str, str] = field(default_factory=dict)
+    errors: Mapping[str, str] = field(default_factory=dict)
+    stamp: str = ""
+
+
+class Reader:
+    """Reads typed fields in the maker's units; `errors` maps a field to what is to be done.
+
+    A field left empty that need not be filled is None (text: an empty string). A field at fault
+    is None too, and has its entry in `errors`.
+    """
+
+    def __init__(self, values: Mapping[str, object], settings: Settings) -> None:
+        self.settings = settings
+        self.errors: dict[str, str] = {}
+        self.values = {k: v for k, v in values.items() if isinstance(v, str)}
+        self.files = {k: v for k, v in values.items() if isinstance(v, UploadFile)}
+        self._all = values
+        self._shown = Shown(settings)
+
+    @property
+    def ok(self) -> bool:
+        """True while no field is at fault."""
+        return not self.errors
+
+    @property
+    def stamp(self) -> str:
+        """The stamp of the record as it was when the form was opened."""
+        return self.values.get("stamp", "")
+
+    def filled(self, **more: str) -> Filled:
+        """The form as it was typed, with its faults, to be shown again."""
+        return Filled({**self.values, **more}, dict(self.errors), self.stamp)
+
+    def refuse(self, name: str, message: str) -> None:
+        """Put a fault beside a field; the first one found stays."""
+        self.errors.setdefault(name, message)
+
+    def typed(self, name: str) -> str:
+        """What was typed, without blanks around it."""
+        return self.values.get(name, "").strip()
+
+    def text(self, name: str, required: bool = False, longest: int = 200) -> str:
+        """A line or more of text, without control characters, of at most `longest` signs."""
+        lines = self.values.get(name, "").replace("\r\n", "\n").replace("\r", "\n")
+        text = "".join(sign for sign in lines if sign in "\n\t" or sign.isprintable()).strip()
+        if required and not text:
+            self.refuse(name, MISSING)
+        if len(text) > longest:
+            self.refuse(name, f"This takes at most {longest} signs; there are {len(text)}.")
+        return text
+
+    def mass(
+        self,
+        name: str,
+        required: bool = False,
+        unit: str | None = None,
+        least: int = 0,
+        most: int = LARGEST,
+    ) -> int | None:
+        """A mass in mg; a bare number takes `unit`, by default the maker's."""
+        unit = unit or self.settings.mass_unit
+        found = self._read(name, required, lambda text: mass_mg(text, unit, self._decimal))
+        return self._within(name, found, least, most, lambda mg: self._shown.mass(mg / 1000))
+
+    def length(
+        self,
+        name: str,
+        required: bool = False,
+        unit: str | None = None,
+        least: int = 0,
+        most: int = LARGEST,
+    ) -> int | None:
+        """A length in mm; a bare number takes `unit`, by default the maker's unit of yarn."""
+        unit = unit or self.settings.length_unit
+        found = self._read(name, required, lambda text: length_mm(text, unit, self._decimal))
+        of_yarn = unit == self.settings.length_unit
+        said = (lambda mm: self._shown.length(mm / 1000)) if of_yarn else self._shown.size
+        return self._within(name, found, least, most, said)
+
+    def size(
+        self, name: str, required: bool = False, least: int = 0, most: int = LARGEST
+    ) -> int | None:
+        """A measure of a body or of fabric in mm; a bare number is in cm beside metres, else in."""
+        unit = "cm" if self.settings.length_unit == "m" else "in"
+        return self.length(name, required, unit, least, most)
+
+    def number(
+        self,
+        name: str,
+        required: bool = False,
+        unit: str = "",
+        least: float | None = None,
+        most: float | None = None,
+    ) -> float | None:
+        """A plain number; `unit` is a sign that may be typed after it, such as "%"."""
+        found = self._read(name, required, lambda text: number(text, self._decimal, unit))
+        return self._within(name, found, least, most, self._shown.field_number)
+
+    def whole(
+        self, name: str, required: bool = False, least: int | None = 0, most: int | None = LARGEST
+    ) -> int | None:
+        """A whole number."""
+        found = self._read(name, required, whole)
+        return self._within(name, found, least, most, self._shown.number)
+
+    def day(self, name: str, required: bool = False) -> date | None:
+        """A day as the browser sends it: year, month and day."""
+        return self._read(name, required, _day)
+
+    def choice(self, name: str, options: Iterable[Word], default: str | None = None) -> Word | None:
+        """One of `options`; with a `default` the field may be absent."""
+        chosen = self.values.get(name, default)
+        for option in options:
+            if option == chosen:
+                return option
+        self.refuse(name, "Choose one of these.")
+        return None
+
+    def flag(self, name: str) -> bool:
+        """True where a box was ticked."""
+        return self.values.get(name, "") not in ("", "0")
+
+    def many(self, prefix: str) -> list[str]:
+        """The names of all fields that begin with `prefix`, in the order they were sent."""
+        return [name for name in self.values if name.startswith(prefix)]
+
+    def all(self, name: str) -> list[str]:
+        """Every value of a field that was sent more than once."""
+        if isinstance(self._all, ImmutableMultiDict):
+            return [one for one in self._all.getlist(name) if isinstance(one, str)]
+        return [self.values[name]] if name in self.values else []
+
+    @property
+    def _decimal(self) -> Decimal:
+        return self.settings.decimal
+
+    def _read(self, name: str, required: bool, read: Callable[[str], Value]) -> Value | None:
+        text = self.typed(name)
+        if not text:
+            if required:
+                self.refuse(name, MISSING)
+            return None
+        try:
+            return read(text)
+        except Unclear as unclear:
+            self.refuse(name, str(unclear))
+            return None
+
+    def _within(
+        self,
+        name: str,
+        found: Amount | None,
+        least: Amount | None,
+        most: Amount | None,
+        said: Callable[[Amount], str],
+    ) -> Amount | None:
+        if found is None:
+            return None
+        if least is not None and found < least:
+            self.refuse(name, f"This must be {said(least)} or more.")
+            return None
+        if most is not None and found > most:
+            self.refuse(name, f"This must be {said(most)} or less.")
+            return None
+        return found
+
+
+def _day(text: str) -> date:
+    try:
+        day = date.fromisoformat(text)
+    except ValueError:
+        raise Unclear("Give the day as year, month and day, as in 2026-03-01.") from None
+    if not 1900 <= day.year <= 2200:
+        raise Unclear("Give a day between the years 1900 and 2200.")
+    return day

@@ -1,0 +1,171 @@
+"""Who may talk to the program: this machine's own browser, on the program's own pages.
+
+Pure ASGI, outermost first: answer headers, Host, Origin, body size. A page of another site can
+neither read an answer (a foreign name that resolves to this machine is refused by Host) nor send
+a change (a foreign or missing origin is refused on everything but GET and HEAD).
+"""
+
+from collections.abc import Mapping
+from urllib.parse import urlsplit
+
+from starlette.datastructures import Headers, MutableHeaders
+from starlette.responses import PlainTextResponse
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+LOOPBACK_NAMES = frozenset({"127.0.0.1", "localhost", "::1"})
+SAFE_METHODS = frozenset({"GET", "HEAD"})
+BODY_LIMIT = 1 << 20
+"""Bytes of a form; pages that take a file have a limit of their own."""
+
+CONTENT_POLICY = "; ".join(
+    (
+        "default-src 'none'",
+        "script-src 'self'",
+        "style-src 'self'",
+        "img-src 'self'",
+        "connect-src 'self'",
+        "manifest-src 'self'",
+        "form-action 'self'",
+        "frame-ancestors 'none'",
+        "base-uri 'none'",
+    )
+)
+# "same-origin" and not "no-referrer": the latter makes browsers send "Origin: null" with a form.
+SAFE_HEADERS = {
+    "content-security-policy": CONTENT_POLICY,
+    "x-content-type-options": "nosniff",
+    "referrer-policy": "same-origin",
+    "cross-origin-opener-policy": "same-origin",
+    "cross-origin-resource-policy": "same-origin",
+}
+KEPT_FOR_A_YEAR = "public, max-age=31536000, immutable"
+
+
+class AnswerHeaders:
+    """Adds the content policy and says what may be kept: versioned static files, never a page."""
+
+    def __init__(self, app: ASGIApp) -> None:
+        self.app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        async def send_with_headers(message: Message) -> None:
+            if message["type"] == "http.response.start":
+                headers = MutableHeaders(scope=message)
+                headers.update(SAFE_HEADERS)
+                headers["cache-control"] = _cache_control(scope, message["status"])
+            await send(message)
+
+        await self.app(scope, receive, send_with_headers)
+
+
+class LoopbackOnly:
+    """Refuses (400) a Host that is not a name of this machine with the program's own port."""
+
+    def __init__(self, app: ASGIApp) -> None:
+        self.app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] == "http" and not _is_own_host(scope):
+            refusal = PlainTextResponse("This address is not the program's own.\n", 400)
+            await refusal(scope, receive, send)
+            return
+        await self.app(scope, receive, send)
+
+
+class SameOriginOnly:
+    """Refuses (403) a change that was not sent by one of the program's own pages."""
+
+    def __init__(self, app: ASGIApp) -> None:
+        self.app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        changing = scope["type"] == "http" and scope["method"] not in SAFE_METHODS
+        if changing and not _is_same_origin(Headers(scope=scope)):
+            refusal = PlainTextResponse("A change must come from a page of the program.\n", 403)
+            await refusal(scope, receive, send)
+            return
+        await self.app(scope, receive, send)
+
+
+class BodyLimit:
+    """Refuses (413) a body above the limit; the rest of the program sees it whole or not at all.
+
+    `larger` maps a path that takes files to its own limit in bytes.
+    """
+
+    def __init__(
+        self, app: ASGIApp, limit: int = BODY_LIMIT, larger: Mapping[str, int] | None = None
+    ) -> None:
+        self.app = app
+        self.limit = limit
+        self.larger = larger or {}
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] != "http" or scope["method"] in SAFE_METHODS:
+            await self.app(scope, receive, send)
+            return
+        limit = self.larger.get(scope["path"], self.limit)
+        body = await _body_within(limit, Headers(scope=scope), receive)
+        if body is None:
+            refusal = PlainTextResponse("That is more than this page can take.\n", 413)
+            await refusal(scope, receive, send)
+            return
+        await self.app(scope, _replayed(body, receive), send)
+
+
+def _cache_control(scope: Scope, status: int) -> str:
+    versioned = scope.get("path", "").startswith("/static/") and scope.get("query_string")
+    return KEPT_FOR_A_YEAR if versioned and status in (200, 304) else "no-store"
+
+
+def _is_own_host(scope: Scope) -> bool:
+    hosts = Headers(scope=scope).getlist("host")
+    if len(hosts) != 1:
+        return False
+    try:
+        parts = urlsplit(f"//{hosts[0]}")
+        port = parts.port or 80
+    except ValueError:
+        return False
+    bound = scope.get("server")
+    return (
+        parts.hostname in LOOPBACK_NAMES
+        and parts.netloc == hosts[0]
+        and "@" not in hosts[0]
+        and bound is not None
+        and port == bound[1]
+    )
+
+
+def _is_same_origin(headers: Headers) -> bool:
+    origin = headers.get("origin")
+    if origin is not None:
+        return origin == f"http://{headers.get('host')}"
+    return headers.get("sec-fetch-site") == "same-origin"
+
+
+async def _body_within(limit: int, headers: Headers, receive: Receive) -> bytes | None:
+    stated = headers.get("content-length", "0")
+    if not stated.isdecimal() or int(stated) > limit:
+        return None
+    parts: list[bytes] = []
+    size, more = 0, True
+    while more:
+        message = await receive()
+        if message["type"] == "http.disconnect":
+            return None
+        parts.append(message.get("body", b""))
+        size += len(parts[-1])
+        more = message.get("more_body", False)
+        if size > limit:
+            return None
+    return b"".join(parts)
+
+
+def _replayed(body: bytes, receive: Receive) -> Receive:
+    waiting = [{"type": "http.request", "body": body, "more_body": False}]
+
+    async def replay() -> Message:
+        return waiting.pop() if waiting else await receive()
+
+    return replay
