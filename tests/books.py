@@ -84,6 +84,10 @@ def a_promise(holding_id: str = "G-1", mm: int = 100_000, **other: Any) -> Promi
     return Promise(**same | {"holding_id": holding_id, "mm": mm} | other)
 
 
+def an_errand(id: str = "soap", **other: Any) -> Errand:
+    return Errand(**{"id": id, "text": "buy soap"} | other)
+
+
 def a_book(
     *records: Any,
     held: Mapping[str, tuple[float, float]] | None = None,
