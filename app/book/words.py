@@ -40,6 +40,9 @@ PLAN_STATES: tuple[PlanState, ...] = get_args(PlanState)
 EDGES: tuple[Edges, ...] = get_args(Edges)
 ERRAND_KINDS: tuple[ErrandKind, ...] = get_args(ErrandKind)
 
+OPEN_STATES: tuple[PlanState, ...] = ("intended", "being knit")
+"""States of a plan whose promises tie up yarn."""
+
 YARN_KINDS: frozenset[HoldingKind] = frozenset({"skein", "ball", "left-over"})
 """Holdings that can be promised to a plan."""
 

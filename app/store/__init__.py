@@ -1,1 +1,5 @@
-"""The shelf on disk: SQLite, migrated and backed up, to and from the book."""
+"""The maker's data in one folder: SQLite, its sessions, records, migrations and backups."""
+
+from app.store.engine import Store, open_store
+
+__all__ = ["Store", "open_store"]

@@ -3,30 +3,53 @@
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import bindparam, func, select, update
+from sqlalchemy import bindparam, delete, func, select, update
 from sqlalchemy.dialects.sqlite import insert
 from sqlmodel import Session
 
 from app.book.event import Line
+from app.book.finding import Finding
 from app.book.holding import Holding
 from app.book.plan import Plan, Promise
-from app.book.words import YARN_KINDS
-from app.store.tables.holding import BalanceRow
+from app.book.words import OPEN_STATES, YARN_KINDS
+from app.store.tables.event import LineRow
+from app.store.tables.holding import BalanceRow, HoldingRow
 from app.store.tables.plan import PlanRow, PromiseRow
 
 _balance = BalanceRow.__table__  # type: ignore[attr-defined]
+_holding = HoldingRow.__table__  # type: ignore[attr-defined]
+_line = LineRow.__table__  # type: ignore[attr-defined]
 _plan = PlanRow.__table__  # type: ignore[attr-defined]
 _promise = PromiseRow.__table__  # type: ignore[attr-defined]
 
-OPEN_STATES = ("intended", "being knit")
-"""States of a plan whose promises still tie up yarn."""
 
-_PROMISED = (
-    select(func.coalesce(func.sum(_promise.c.mm), 0))
-    .join(_plan, _plan.c.id == _promise.c.plan_id)
-    .where(_promise.c.holding_id == _balance.c.holding_id, _plan.c.state.in_(OPEN_STATES))
-    .scalar_subquery()
+def _promised(holding_id: Any) -> Any:
+    return (
+        select(func.coalesce(func.sum(_promise.c.mm), 0))
+        .join(_plan, _plan.c.id == _promise.c.plan_id)
+        .where(_promise.c.holding_id == holding_id, _plan.c.state.in_(OPEN_STATES))
+        .scalar_subquery()
+    )
+
+
+def _booked(column: Any) -> Any:
+    return (
+        select(func.coalesce(func.sum(column), 0))
+        .where(_line.c.holding_id == _holding.c.id)
+        .scalar_subquery()
+    )
+
+
+_PROMISED = _promised(_balance.c.holding_id)
+_KEPT = ("holding_id", "shelf", "mg", "mm", "promised_mm")
+_TRUE = select(
+    _holding.c.id,
+    _holding.c.shelf,
+    _booked(_line.c.mg),
+    _booked(_line.c.mm),
+    _promised(_holding.c.id),
 )
+"""What the balances should say, by the wool book and the promises."""
 
 _ADD = (
     update(_balance)
@@ -75,3 +98,35 @@ def keep_promised(session: Session, holding_ids: set[str]) -> None:
             .where(_balance.c.holding_id.in_(holding_ids))
             .values(promised_mm=_PROMISED)
         )
+
+
+def rebuild_balances(session: Session) -> None:
+    """Make the balances anew from the wool book and the promises."""
+    connection = session.connection()
+    connection.execute(delete(_balance))
+    connection.execute(insert(_balance).from_select(list(_KEPT), _TRUE))
+
+
+def wrong_balances(session: Session) -> list[Finding]:
+    """Where the balances do not say what the wool book and the promises add up to."""
+    connection = session.connection()
+    kept = {row[0]: row for row in connection.execute(select(*(_balance.c[one] for one in _KEPT)))}
+    codes = select(_holding.c.id, _holding.c.code)
+    code: dict[str, str] = dict(connection.execute(codes).tuples())
+    return [
+        _difference(code[true[0]], kept.get(true[0]), true)
+        for true in connection.execute(_TRUE)
+        if kept.get(true[0]) != true
+    ]
+
+
+def _difference(code: str, kept: Any, true: Any) -> Finding:
+    text = f"The balance says {_said(kept)}; the wool book and the promises say {_said(true)}."
+    return Finding(code, "balance", text)
+
+
+def _said(row: Any) -> str:
+    if row is None:
+        return "nothing"
+    _, _, mg, mm, promised_mm = row
+    return f"{mg / 1000:g} g, {mm / 1000:g} m, {promised_mm / 1000:g} m of it promised"

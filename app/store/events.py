@@ -9,7 +9,7 @@ from sqlmodel import Session
 from app.book.event import Event, Line
 from app.book.words import EventKind
 from app.store.balance import add_lines
-from app.store.errors import Refused
+from app.store.errors import Refused, plain_words
 from app.store.tables.event import EventRow, LineRow
 from app.store.version import mark_changed
 
@@ -17,6 +17,7 @@ _events = EventRow.__table__  # type: ignore[attr-defined]
 _lines = LineRow.__table__  # type: ignore[attr-defined]
 
 
+@plain_words()
 def post(
     session: Session,
     kind: EventKind,
@@ -34,7 +35,7 @@ def post(
     values = {"kind": kind, "day": day, "note": note, "undoes": undoes}
     seq = session.connection().execute(insert(_events).values(values)).lastrowid
     event = Event(seq, kind, day, tuple(lines), note, undoes)
-    _write_lines(session, event)
+    _write_lines(session, [event])
     add_lines(session, event.lines)
     mark_changed(session)
     return event
@@ -54,7 +55,18 @@ def load_events(session: Session) -> tuple[Event, ...]:
     )
 
 
-def _write_lines(session: Session, event: Event) -> None:
+def write_events(session: Session, events: Sequence[Event]) -> None:
+    """Write events as they are, with the seq they have; the balances are left to the caller."""
+    rows = [
+        {"seq": one.seq, "kind": one.kind, "day": one.day, "note": one.note, "undoes": one.undoes}
+        for one in events
+    ]
+    if rows:
+        session.connection().execute(insert(_events), rows)
+    _write_lines(session, events)
+
+
+def _write_lines(session: Session, events: Sequence[Event]) -> None:
     rows = [
         {
             "event_seq": event.seq,
@@ -63,6 +75,7 @@ def _write_lines(session: Session, event: Event) -> None:
             "mg": line.mg,
             "mm": line.mm,
         }
+        for event in events
         for position, line in enumerate(event.lines)
     ]
     if rows:

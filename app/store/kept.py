@@ -1,9 +1,13 @@
 """Which table keeps which record; a record's fields are columns of the same names."""
 
+from collections.abc import Iterable
 from dataclasses import fields
-from typing import Any, TypeVar
+from functools import cache
+from typing import Any
 
 from sqlalchemy import Column, Table
+from sqlalchemy.dialects.sqlite import Insert, insert
+from sqlmodel import Session
 
 from app.book.errand import Errand
 from app.book.fleece import Fleece
@@ -21,8 +25,6 @@ from app.store.tables.plan import PartRow, PlanRow, PromiseRow
 from app.store.tables.reading import ReadingRow
 from app.store.tables.settings import SettingsRow
 from app.store.tables.yarn import YarnRow
-
-R = TypeVar("R")
 
 SETTINGS_ID = "settings"
 """The key of the one row of settings."""
@@ -54,7 +56,22 @@ def columns_of(kind: type[Any]) -> list[Column[Any]]:
     return [table.c[field.name] for field in fields(kind)]
 
 
-def row_of(record: Any) -> dict[str, Any]:
+def write(session: Session, kind: type[Any], records: Iterable[Any]) -> None:
+    """Keep records of one kind, each in the place of its older self if there is one."""
+    rows = [_row_of(record) for record in records]
+    if rows:
+        session.connection().execute(_keep(kind), rows)  # type: ignore[arg-type]
+
+
+@cache
+def _keep(kind: type[Any]) -> Insert:
+    statement = insert(table_of(kind))
+    changed = {field.name: statement.excluded[field.name] for field in fields(kind)}
+    changed.pop("id", None)
+    return statement.on_conflict_do_update(index_elements=["id"], set_=changed)
+
+
+def _row_of(record: Any) -> dict[str, Any]:
     """The values of a record by column, with the key that settings lack."""
     key = {"id": SETTINGS_ID} if isinstance(record, Settings) else {}
     return key | {field.name: getattr(record, field.name) for field in fields(record)}

@@ -1,46 +1,29 @@
 """Bringing the database of an older version up to date, as a whole or not at all."""
 
-import sqlite3
-from contextlib import closing
 from pathlib import Path
 
 from sqlalchemy import Connection, create_engine, event
 from sqlalchemy.pool import NullPool
 
 from app import paths
-from app.store.errors import Damaged, Newer
+from app.store.backup import backup
+from app.store.errors import Damaged
+from app.store.examine import HEAD, revision
 from app.store.places import database_file
-
-HEAD = "0001"
-"""The revision this program works with: the last file in migrations/versions."""
-
-
-def revision(file: Path) -> str | None:
-    """The revision of a database file, None for one with nothing in it; Damaged if not ours."""
-    with closing(sqlite3.connect(file)) as connection:
-        tables = {name for (name,) in connection.execute("SELECT name FROM sqlite_master")}
-        if "alembic_version" not in tables:
-            if tables:
-                raise Damaged(f"{file} is not a data file of Tallyhank.")
-            return None
-        found: str = connection.execute("SELECT version_num FROM alembic_version").fetchone()[0]
-        return found
 
 
 def bring_up_to_date(folder: Path) -> None:
-    """Migrate the database of a folder if it is behind, making it if there is none."""
+    """Migrate the database of a folder if it is behind, after a backup; make it if there is none.
+
+    Damaged or Newer where its file cannot be used.
+    """
     file = database_file(folder)
     found = revision(file)
     if found == HEAD:
         return
-    refuse_newer(found)
+    if found is not None:
+        backup(folder)
     upgrade(file)
-
-
-def refuse_newer(found: str | None) -> None:
-    """Newer where `found` is a revision this program does not know yet."""
-    if found is not None and found > HEAD:
-        raise Newer("This data was written by a newer version of Tallyhank. Install that version.")
 
 
 def upgrade(file: Path) -> None:
@@ -58,12 +41,12 @@ def upgrade(file: Path) -> None:
         connection.exec_driver_sql("BEGIN IMMEDIATE")
 
     with engine.begin() as connection:
-        _run(connection)
+        _run_migrations(connection)
         if connection.exec_driver_sql("PRAGMA foreign_key_check").first():
             raise Damaged("Records point to others that are gone. Nothing was changed.")
 
 
-def _run(connection: Connection) -> None:
+def _run_migrations(connection: Connection) -> None:
     from alembic.command import upgrade
     from alembic.config import Config
 

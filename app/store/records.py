@@ -4,7 +4,6 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from sqlalchemy import delete, select
-from sqlalchemy.dialects.sqlite import insert
 from sqlmodel import Session
 
 from app.book.book import Book
@@ -19,7 +18,7 @@ from app.book.yarn import Yarn
 from app.store.balance import keep_balance, keep_promised, promised_holdings
 from app.store.errors import Refused, plain_words
 from app.store.events import load_events, post
-from app.store.kept import columns_of, row_of, table_of
+from app.store.kept import columns_of, table_of, write
 from app.store.version import data_version, mark_changed
 
 __all__ = ["data_version", "get", "load_book", "post", "put", "remove"]
@@ -58,12 +57,7 @@ def put(session: Session, record: Any) -> None:
     Refused where it points to nothing, or takes a label that is in use.
     """
     before = promised_holdings(session, record)
-    row = row_of(record)
-    statement = insert(table_of(type(record))).values(row)
-    changed = {name: statement.excluded[name] for name in row if name != "id"}
-    session.connection().execute(
-        statement.on_conflict_do_update(index_elements=["id"], set_=changed)
-    )
+    write(session, type(record), [record])
     if isinstance(record, Holding):
         keep_balance(session, record)
     keep_promised(session, before | promised_holdings(session, record))

@@ -177,7 +177,7 @@ CREATE TABLE errand (
 """
 
 LIST_ORDERS = """
-CREATE UNIQUE INDEX holding_code ON holding (code) WHERE code <> '';
+CREATE UNIQUE INDEX holding_code ON holding (code);
 CREATE INDEX holding_shelf_code ON holding (shelf, code);
 CREATE INDEX holding_shelf_day ON holding (shelf, day);
 CREATE INDEX holding_kind_code ON holding (kind, code);

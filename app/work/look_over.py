@@ -1,0 +1,30 @@
+"""Look the data over: the file, the balances, every record, and the promises nothing covers."""
+
+from collections.abc import Iterable
+from datetime import date
+
+from sqlmodel import Session
+
+from app.book.book import Book
+from app.book.checks import check
+from app.book.finding import Finding
+from app.planning import reckon
+from app.store.balance import wrong_balances
+from app.store.examine import disorder
+from app.store.records import load_book
+
+
+def look_over(session: Session, today: date) -> list[Finding]:
+    """Everything that is not as it should be; an empty list when nothing is wrong."""
+    file = [Finding("the data file", "contents", text) for text in disorder(session)]
+    if file:
+        return file
+    book = load_book(session)
+    return [*wrong_balances(session), *check(book), *uncovered(book, today)]
+
+
+def uncovered(book: Book, today: date) -> Iterable[Finding]:
+    """The promises, or parts of them, that the shelf no longer holds."""
+    for one in reckon(book, today).uncovered:
+        text = f"{one.m:.1f} m of {one.code} are promised, but the skein no longer has them."
+        yield Finding(f"{one.plan}, {one.part}", "promises", text)
