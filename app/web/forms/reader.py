@@ -1,5 +1,6 @@
 """Reading a form: each field once, its fault in words beside it, what was typed kept as it was."""
 
+import re
 from collections.abc import AsyncIterator, Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -16,6 +17,7 @@ Value = TypeVar("Value")
 Amount = TypeVar("Amount", int, float)
 Word = TypeVar("Word", bound=str)
 
+COLOUR = re.compile("#[0-9a-f]{6}")
 MISSING = "This is needed."
 LARGEST = 1_000_000_000
 """The largest count a field takes where it names no limit of its own."""
@@ -152,6 +154,15 @@ class Reader:
                 return option
         self.refuse(name, "Choose one of these.")
         return None
+
+    def colour(self, name: str) -> str:
+        """A colour as "#rrggbb", or an empty string while its box is not ticked."""
+        colour = self.typed(name).lower()
+        if not self.flag(f"{name}_known") or not colour:
+            return ""
+        if not COLOUR.fullmatch(colour):
+            self.refuse(name, "Choose a colour from the field.")
+        return colour
 
     def flag(self, name: str) -> bool:
         """True where a box was ticked."""
