@@ -34,8 +34,8 @@ class Remark:
 @dataclass(frozen=True, slots=True)
 class PartAnswer:
     """A part's need against what is promised to it. Stitches and rows are of one copy, and None
-    where the part is only an amount. `need` (m) is for all copies. `short_m` is the expected need
-    not yet promised."""
+    where the part is only an amount. `need` (m) is for all copies. `used_m` is already knitted in,
+    `short_m` the expected need neither used nor promised."""
 
     part_id: str
     name: str
@@ -44,6 +44,7 @@ class PartAnswer:
     rows: int | None
     need: Figure
     yarn_id: str | None
+    used_m: float
     promised_m: float
     short_m: float
     skeins: tuple[Taken, ...]
@@ -63,7 +64,8 @@ class Allowance:
 class GroupAnswer:
     """Parts that draw on the same yarns, reckoned together.
 
-    `need` and `supply` in m; `supply` is what is promised plus what the reserve really holds.
+    `need` and `supply` in m; `supply` is what is knitted in already, what is promised and what the
+    reserve really holds. `reserve_m` is the reserve wanted, `reserved_m` what it found.
     `short_m`, `short_g` and `short_skeins` are what to add to reach the wanted sureness;
     `short_skeins` is None where no skein of the yarn is known. `yarn_id` is the yarn to make more
     of, None where none has been chosen. `free_m` of that yarn could be promised now.
@@ -74,6 +76,7 @@ class GroupAnswer:
     part_ids: tuple[str, ...]
     need: Figure
     supply: Figure
+    used_m: float
     promised_m: float
     reserve_m: float
     reserved_m: float
@@ -103,6 +106,7 @@ class PlanAnswer:
     begun: bool
     sureness: float
     need: Figure
+    used_m: float
     promised_m: float
     reserved_m: float
     odds: float
@@ -140,7 +144,10 @@ class Held:
 
 @dataclass(frozen=True, slots=True)
 class ShelfLine:
-    """What a holding of yarn holds, in m and g, and to whom it is promised."""
+    """What a holding of yarn holds, in m and g, and to whom it is promised.
+
+    How `held` was worked out is `app.planning.supply.working(book, holding_id)`.
+    """
 
     holding_id: str
     held: Figure
@@ -149,7 +156,6 @@ class ShelfLine:
     reserved_m: float
     free_m: float
     promised_to: tuple[Held, ...]
-    working: tuple[Step, ...]
 
 
 @dataclass(frozen=True, slots=True)

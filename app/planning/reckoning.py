@@ -1,0 +1,70 @@
+"""The one big sum: the whole shelf against every plan."""
+
+from app.book.book import Book
+from app.planning.answer import FreeYarn, answer
+from app.planning.answers import FleeceAnswer, PlanAnswer, Reckoning, ShelfLine
+from app.planning.cover import Shelf, cover, in_turn
+from app.planning.fleeces import becomes, wool_g, wool_of
+from app.planning.netting import Netting, PlanTally
+from app.planning.supply import stock
+from app.planning.used import Used
+from app.planning.work_list import WorkList
+from app.planning.yarns import Lots
+
+
+def reckon(book: Book) -> Reckoning:
+    """Needs against the shelf for every plan: promises, reserves, odds, shortfalls and the work
+    that follows. Pure; the same book always gives the same reckoning."""
+    lots = Lots(book)
+    plans = in_turn(book.plans)
+    shelf = cover(book, plans, stock(lots))
+    netting = Netting(lots, shelf, Used(book))
+    tallies = [netting.take(plan) for plan in plans]
+    answers = _answers(tallies, lots, shelf)
+    work = WorkList(lots)
+    for one in answers:
+        work.add(one)
+    return Reckoning(
+        plans=answers,
+        shelf=_shelf_lines(shelf, netting),
+        fleeces=_fleece_answers(book, work.called_for),
+        work=work.finished(),
+        uncovered=tuple(shelf.uncovered),
+    )
+
+
+def _answers(tallies: list[PlanTally], lots: Lots, shelf: Shelf) -> tuple[PlanAnswer, ...]:
+    by_yarn: dict[str, float] = {}
+    for holding_id, metres in shelf.free.items():
+        yarn_id = shelf.stock[holding_id].holding.yarn_id
+        if yarn_id:
+            by_yarn[yarn_id] = by_yarn.get(yarn_id, 0.0) + metres
+    free = FreeYarn(by_yarn)
+    return tuple(answer(one, lots, free, shelf.covered) for one in tallies)
+
+
+def _shelf_lines(shelf: Shelf, netting: Netting) -> dict[str, ShelfLine]:
+    lines = {}
+    for holding_id, one in shelf.stock.items():
+        held = tuple(netting.held.get(holding_id, ()))
+        lines[holding_id] = ShelfLine(
+            holding_id=holding_id,
+            held=one.held,
+            held_g=one.held_g,
+            promised_m=sum(each.m for each in held if each.part_id is not None),
+            reserved_m=sum(each.m for each in held if each.part_id is None),
+            free_m=shelf.free[holding_id],
+            promised_to=held,
+        )
+    return lines
+
+
+def _fleece_answers(book: Book, called_for: dict[str, float]) -> dict[str, FleeceAnswer]:
+    wool = wool_of(book)
+    found = {}
+    for fleece in book.fleeces:
+        holdings = wool.get(fleece.id, [])
+        prepared, yarn, steps = becomes(book, fleece, holdings)
+        now, called = wool_g(book, holdings), called_for.get(fleece.id, 0.0)
+        found[fleece.id] = FleeceAnswer(fleece.id, now, called, prepared, yarn, steps)
+    return found

@@ -1,0 +1,49 @@
+"""From how a part was described to its rows: the schedule every need follows from."""
+
+from app.book.gauge import Gauge
+from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Trapezoid
+
+
+def schedule(shape: Shape, gauge: Gauge) -> tuple[Run, ...]:
+    """The runs of one piece of that shape; none for a shape that only states an amount of yarn.
+
+    Shaping is in pairs, so a trapezoid ends on the nearest count that is an even number of
+    stitches away from the one it began with.
+    """
+    match shape:
+        case Runs():
+            return shape.runs
+        case Counted():
+            return (Run(shape.rows, shape.stitches, shape.stitches),)
+        case Rectangle():
+            stitches = _across(shape.width_mm, gauge)
+            return (Run(_along(shape.length_mm, gauge), stitches, stitches),)
+        case Trapezoid():
+            begun = _across(shape.width_mm, gauge)
+            pairs = round((shape.width_to_mm * gauge.stitches / 100 - begun) / 2)
+            return (Run(_along(shape.length_mm, gauge), begun, begun + 2 * pairs),)
+        case _:
+            return ()
+
+
+def stitches_in(run: Run) -> float:
+    """Stitches worked in a run that goes evenly from one count to another."""
+    return run.rows * (run.stitches + run.stitches_to) / 2
+
+
+def by_role(runs: tuple[Run, ...]) -> dict[str, float]:
+    """Stitches of yarn each role works: its share of every run, times the ends held together."""
+    worked: dict[str, float] = {}
+    for run in runs:
+        for strand in run.strands:
+            took = stitches_in(run) * strand.share * strand.ends
+            worked[strand.role] = worked.get(strand.role, 0.0) + took
+    return worked
+
+
+def _across(width_mm: int, gauge: Gauge) -> int:
+    return round(width_mm * gauge.stitches / 100)
+
+
+def _along(length_mm: int, gauge: Gauge) -> int:
+    return round(length_mm * gauge.rows / 100)

@@ -1,0 +1,29 @@
+"""The working of a plan: how its parts and allowances add up to the need and the odds."""
+
+from app.craft.figure import Figure
+from app.craft.working import Step
+from app.planning.netting import GroupTally, PlanTally
+
+
+def plan_steps(tally: PlanTally, need: Figure) -> tuple[Step, ...]:
+    """The sum of the plan in metres, and for each group its supply and margin."""
+    parts = [role.need.value for one in tally.needs for role in one.roles]
+    extra = [line.m for one in tally.groups for line in one.allowances]
+    how = " + ".join(f"{one:.1f}" for one in [*parts, *extra])
+    steps = [Step("Needed in all", how, need.value, "m", need.u)]
+    for group in tally.groups:
+        steps += _group_steps(group)
+    return tuple(steps)
+
+
+def _group_steps(group: GroupTally) -> list[Step]:
+    names = [("knitted in", group.used_m), ("promised", group.promised_m)]
+    names.append(("reserve", sum(group.reserved.values())))
+    how = " + ".join(f"{metres:.1f} {name}" for name, metres in names if metres)
+    supply, margin = group.supply, group.margin
+    steps = [Step("To count on", how or "nothing promised", supply.value, "m", supply.u)]
+    cause = f"; most of the ± is {margin.chief_cause}" if margin.chief_cause else ""
+    how = f"{supply.value:.1f} − {group.need.value:.1f}{cause}"
+    source = "errors added by their causes, JCGM 100:2008"
+    steps.append(Step("Left over or missing", how, margin.value, "m", margin.u, source))
+    return steps
