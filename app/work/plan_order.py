@@ -7,6 +7,7 @@ from typing import TypeVar
 from sqlmodel import Session
 
 from app.book.plan import Plan
+from app.book.words import PlanState
 from app.store.records import load_book, put
 
 Thing = TypeVar("Thing")
@@ -15,9 +16,13 @@ UNDER_WAY = ("intended", "being knit")
 """States of a plan that still wants yarn."""
 
 
+RANK: dict[PlanState, int] = {"being knit": 0, "intended": 1, "finished": 2, "put away": 3}
+"""What is being knit is settled and comes first; then what is intended, in the maker's order."""
+
+
 def in_order(plans: Iterable[Plan]) -> list[Plan]:
-    """Plans that still want yarn first, then the finished and put away, each by priority."""
-    return sorted(plans, key=lambda one: (one.state not in UNDER_WAY, one.priority, one.id))
+    """Plans in the order in which the shelf serves them."""
+    return sorted(plans, key=lambda one: (RANK[one.state], one.priority, one.id))
 
 
 def next_priority(plans: Iterable[Plan]) -> int:
@@ -36,17 +41,16 @@ def moved(things: Sequence[Thing], thing: Thing, earlier: bool) -> list[Thing]:
 
 
 def move_plan(session: Session, plan_id: str, earlier: bool) -> None:
-    """Move a plan one place earlier or later among those that still want yarn.
+    """Move a plan one place earlier or later among those in the same state.
 
     The first stays first and the last stays last. KeyError for a plan that is not in the book.
     """
     book = load_book(session)
     plan = book.plan[plan_id]
     plans = in_order(book.plans)
-    moving = [one for one in plans if one.state in UNDER_WAY]
-    if plan in moving:
-        plans[: len(moving)] = moved(moving, plan, earlier)
-    _number(session, plans)
+    row = moved(plans, plan, earlier)
+    same_states = [one.state for one in row] == [one.state for one in plans]
+    _number(session, row if same_states else plans)
 
 
 def _number(session: Session, plans: list[Plan]) -> None:

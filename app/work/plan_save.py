@@ -4,9 +4,10 @@ from dataclasses import replace
 
 from sqlmodel import Session
 
-from app.book.plan import Plan
-from app.store.records import load_book, put
-from app.work.plan_order import next_priority
+from app.book.plan import Plan, Promise
+from app.book.words import PromiseState
+from app.store.records import load_book, put, remove
+from app.work.plan_order import UNDER_WAY, next_priority
 
 
 def add_plan(session: Session, plan: Plan) -> Plan:
@@ -16,17 +17,24 @@ def add_plan(session: Session, plan: Plan) -> Plan:
     return placed
 
 
-def change_plan(session: Session, plan: Plan) -> None:
-    """Put a plan in the place of its older self.
+def change_plan(session: Session, plan: Plan) -> int:
+    """Put a plan in the place of its older self; answers how many promises that freed.
 
-    A plan that is now being knit has its kept promises settled: a re-plan no longer moves them.
+    What is promised to a plan being knit is settled: a re-plan no longer moves it. A plan that is
+    finished or put away holds nothing back from the shelf.
     """
     put(session, plan)
-    if plan.state == "being knit":
-        _settle(session, plan.id)
+    promises = load_book(session).promises_of.get(plan.id, [])
+    if plan.state not in UNDER_WAY:
+        for promise in promises:
+            remove(session, promise)
+        return len(promises)
+    for promise in promises:
+        _settle(session, promise, plan.state == "being knit")
+    return 0
 
 
-def _settle(session: Session, plan_id: str) -> None:
-    for promise in load_book(session).promises_of.get(plan_id, []):
-        if promise.state == "kept":
-            put(session, replace(promise, state="settled"))
+def _settle(session: Session, promise: Promise, being_knit: bool) -> None:
+    state: PromiseState = "settled" if being_knit else "kept"
+    if promise.state not in ("proposed", state):
+        put(session, replace(promise, state=state))

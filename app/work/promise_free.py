@@ -21,7 +21,7 @@ class NotFree:
     elsewhere: tuple[Held, ...]
 
 
-class Refused(Exception):
+class BeyondFree(Exception):
     """More of a skein was asked for than is free."""
 
     def __init__(self, reason: NotFree) -> None:
@@ -40,10 +40,10 @@ def elsewhere(line: ShelfLine, plan_id: str) -> tuple[Held, ...]:
 
 
 def refuse_beyond(line: ShelfLine, plan_id: str, mm: int, already: Iterable[Promise] = ()) -> None:
-    """Refused where `mm` is more than the plan may have, counting what `already` holds of it."""
+    """BeyondFree where `mm` is more than the plan may have, counting what `already` holds of it."""
     room = available_mm(line, plan_id) + sum(one.mm for one in already)
     if mm > room:
-        raise Refused(NotFree(line.holding_id, mm, room, elsewhere(line, plan_id)))
+        raise BeyondFree(NotFree(line.holding_id, mm, room, elsewhere(line, plan_id)))
 
 
 def _own_reserve_m(line: ShelfLine, plan_id: str) -> float:

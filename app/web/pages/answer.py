@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from app.book.book import Book
-from app.book.plan import Part
+from app.book.plan import Part, Plan
 from app.planning.answers import GroupAnswer, PlanAnswer
 from app.web.shown import Shown
 
@@ -14,7 +14,7 @@ COUNT_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eig
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class Sentence:
     """A sentence: its `lead` is the answer, its `rest` the figures that go with it."""
 
     tone: Tone
@@ -22,28 +22,38 @@ class Said:
     rest: str = ""
 
 
-def said(answer: PlanAnswer, book: Book, shown: Shown) -> Said:
-    """The answer for a plan, in full."""
-    if answer.state in ("finished", "put away"):
-        return Said("idle", f"{answer.state.capitalize()}.", _went_into(answer, book, shown))
+def answer_sentence(answer: PlanAnswer, book: Book, shown: Shown) -> Sentence:
+    """The answer for a plan that is reckoned with, in full."""
     if not answer.begun:
-        return Said("idle", "Nothing to reckon yet:", f" {what_is_missing(answer, book)}")
+        return Sentence("idle", "Nothing to reckon yet:", f" {what_is_missing(answer, book)}")
     if answer.enough:
-        return Said("enough", "Enough:", f" {_reaches(answer, shown)}, and {_left(answer, shown)}.")
+        return Sentence(
+            "enough", "Enough:", f" {_reaches(answer, shown)}, and {_left(answer, shown)}."
+        )
     if answer.waiting:
-        return Said("waiting", "Not promised yet:", _waiting(answer, book, shown))
+        return Sentence("waiting", "Not promised yet:", _waiting(answer, book, shown))
     lead = f"Short by {shown.short_length(answer.short_m)}"
-    return Said("short", lead, f"{_short_of(answer, book, shown)} {_as_it_stands(answer, shown)}")
+    return Sentence(
+        "short", lead, f"{_short_of(answer, book, shown)} {_as_it_stands(answer, shown)}"
+    )
 
 
-def said_in_short(answer: PlanAnswer, book: Book, shown: Shown) -> Said:
+def answer_in_short(answer: PlanAnswer, book: Book, shown: Shown) -> Sentence:
     """The answer for a plan in a list of plans; a short plan still says what is missing."""
-    full = said(answer, book, shown)
+    full = answer_sentence(answer, book, shown)
     if answer.begun and full.tone == "short":
-        return Said(full.tone, full.lead, _short_of(answer, book, shown))
+        return Sentence(full.tone, full.lead, _short_of(answer, book, shown))
     if answer.begun and full.tone == "enough":
-        return Said(full.tone, full.lead, f" {_reaches(answer, shown)}.")
+        return Sentence(full.tone, full.lead, f" {_reaches(answer, shown)}.")
     return full
+
+
+def done_sentence(plan: Plan, book: Book, shown: Shown) -> Sentence:
+    """What there is to say of a plan that is finished or put away: it wants no more yarn."""
+    made = [one.id for one in book.holdings if one.plan_id == plan.id]
+    mg = sum(book.balances[one].mg for one in made if one in book.balances)
+    rest = f" {shown.mass(mg / 1000)} of yarn went into it." if mg > 0 else ""
+    return Sentence("idle", f"{plan.state.capitalize()}.", rest)
 
 
 def what_is_missing(answer: PlanAnswer, book: Book) -> str:
@@ -52,7 +62,7 @@ def what_is_missing(answer: PlanAnswer, book: Book) -> str:
         return "add the first part of it."
     names = [one.name for one in _without_gauge(answer, book)]
     if names:
-        return f"say what gauge {listed(names)} will be knit to."
+        return f"say what gauge {listed(names)} will be knit to, or choose the yarn."
     return "say what each part measures."
 
 
@@ -62,12 +72,12 @@ def yarn_name(yarn_id: str | None, book: Book) -> str:
 
 
 def listed(words: list[str]) -> str:
-    """"body", "body and sleeves", "body, sleeves and yoke"."""
+    """ "body", "body and sleeves", "body, sleeves and yoke"."""
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
 def skeins_said(count: int) -> str:
-    """"one skein", "two skeins", "14 skeins"."""
+    """ "one skein", "two skeins", "14 skeins"."""
     number = COUNT_WORDS[count] if count < len(COUNT_WORDS) else str(count)
     return f"{number} skein" if count == 1 else f"{number} skeins"
 
@@ -123,9 +133,3 @@ def _amounts(group: GroupAnswer, shown: Shown) -> str:
 def _as_it_stands(answer: PlanAnswer, shown: Shown) -> str:
     asked = shown.odds(answer.sureness)
     return f"As it stands {_reaches(answer, shown)}; you asked for {asked}."
-
-
-def _went_into(answer: PlanAnswer, book: Book, shown: Shown) -> str:
-    used = [one.id for one in book.holdings if one.plan_id == answer.plan_id]
-    mm = sum(book.balances[one].mm for one in used if one in book.balances)
-    return f" {shown.length(mm / 1000)} of yarn went into it." if mm > 0 else ""

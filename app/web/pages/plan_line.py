@@ -6,7 +6,7 @@ from datetime import date
 from app.book.book import Book
 from app.book.plan import Plan
 from app.planning.answers import PlanAnswer, Reckoning
-from app.web.pages.answer import Said, said_in_short
+from app.web.pages.answer import Sentence, answer_in_short, done_sentence
 from app.web.shown import Shown
 from app.work.plan_order import in_order
 
@@ -21,11 +21,12 @@ class PlanLine:
     person: str
     state: str
     wanted_by: date | None
-    said: Said
+    answer: Sentence
 
 
-def plan_line(plan: Plan, answer: PlanAnswer, book: Book, shown: Shown) -> PlanLine:
-    """The line of one plan."""
+def plan_line(plan: Plan, answer: PlanAnswer | None, book: Book, shown: Shown) -> PlanLine:
+    """The line of one plan; `answer` is None where it wants no more yarn."""
+    said = answer_in_short(answer, book, shown) if answer else done_sentence(plan, book, shown)
     return PlanLine(
         plan_id=plan.id,
         name=plan.name,
@@ -33,7 +34,7 @@ def plan_line(plan: Plan, answer: PlanAnswer, book: Book, shown: Shown) -> PlanL
         person=book.person[plan.person_id].name if plan.person_id else "",
         state=plan.state,
         wanted_by=plan.wanted_by,
-        said=said_in_short(answer, book, shown),
+        answer=said,
     )
 
 
@@ -43,4 +44,4 @@ def plan_lines(
     """The lines of all plans, or of one person's, in the order of the garments."""
     answers = {one.plan_id: one for one in reckoning.plans}
     plans = [one for one in in_order(book.plans) if person_id in (None, one.person_id)]
-    return tuple(plan_line(one, answers[one.id], book, shown) for one in plans if one.id in answers)
+    return tuple(plan_line(one, answers.get(one.id), book, shown) for one in plans)

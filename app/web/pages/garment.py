@@ -1,0 +1,174 @@
+"""The page of one garment plan: the answer, the wool for it, the skeins in their places."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from app.book.book import Book
+from app.book.plan import Part, Plan
+from app.book.stamp import stamp
+from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
+from app.web.forms.reader import Filled
+from app.web.pages.answer import Sentence, answer_sentence, done_sentence, yarn_name
+from app.web.pages.budget_bar import Bar, budget_bar
+from app.web.pages.garment_choice import Choices, choices
+from app.web.shown import Shown
+from app.work.plan_used import KnitIn, knit_into
+from app.work.promise_free import available_mm
+from app.work.reckoning import Known
+
+
+@dataclass(frozen=True, slots=True)
+class YarnShown:
+    """A yarn by its name and colour; no `url` where it is still to be chosen."""
+
+    name: str
+    colour: str
+    url: str
+
+
+@dataclass(frozen=True, slots=True)
+class SkeinRow:
+    """A skein in its place; `most_mm` is the most this promise could be."""
+
+    taken: Taken
+    yarn: YarnShown
+    mm: int
+    most_mm: int
+    stamp: str
+
+
+@dataclass(frozen=True, slots=True)
+class PartRow:
+    part: Part
+    answer: PartAnswer
+    yarn: YarnShown
+    bar: Bar
+    skeins: tuple[SkeinRow, ...]
+    stamp: str
+
+
+@dataclass(frozen=True, slots=True)
+class GroupRow:
+    """Parts that draw on the same yarn, with their own odds."""
+
+    yarn: YarnShown
+    parts: tuple[str, ...]
+    answer: GroupAnswer
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where yarn that was asked for is promised instead."""
+
+    plan: str
+    url: str
+    m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """A refused change: the `form` it was typed in, with what was typed and the messages beside
+    the fields, and where yarn that was asked for is promised instead.
+
+    `where` is the id of the part or promise whose form it was.
+    """
+
+    where: str
+    form: Filled
+    places: tuple[Place, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class GarmentPage:
+    """`reckoned` is None for a plan that wants no more yarn: then there are no parts to show.
+
+    `remarks` go with the name of their part; `proposed` counts skeins not yet kept.
+    """
+
+    plan: Plan
+    stamp: str
+    person: str
+    answer: Sentence
+    reckoned: PlanAnswer | None
+    parts: tuple[PartRow, ...]
+    groups: tuple[GroupRow, ...]
+    remarks: tuple[tuple[str, Remark], ...]
+    knit_in: tuple[KnitIn, ...]
+    proposed: int
+    choices: Choices | None
+    trouble: Trouble | None
+    today: date
+
+
+def garment_page(
+    known: Known,
+    shown: Shown,
+    plan_id: str,
+    today: date,
+    put: str | None = None,
+    trouble: Trouble | None = None,
+) -> GarmentPage:
+    """The page of a plan; `put` is the part whose choice of skeins is open. KeyError if gone."""
+    book, plan = known.book, known.book.plan[plan_id]
+    reckoned = next((one for one in known.reckoning.plans if one.plan_id == plan_id), None)
+    said = answer_sentence(reckoned, book, shown) if reckoned else done_sentence(plan, book, shown)
+    parts = reckoned.parts if reckoned else ()
+    open_part = next((one for one in parts if one.part_id == put), None)
+    promises = book.promises_of.get(plan_id, [])
+    return GarmentPage(
+        plan=plan,
+        stamp=stamp(plan),
+        person=book.person[plan.person_id].name if plan.person_id else "",
+        answer=said,
+        reckoned=reckoned,
+        parts=tuple(_part_row(one, known) for one in parts),
+        groups=tuple(_group_row(one, book) for one in (reckoned.groups if reckoned else ())),
+        remarks=tuple((part.name, one) for part in parts for one in part.remarks),
+        knit_in=knit_into(book, plan_id),
+        proposed=sum(1 for one in promises if one.state == "proposed"),
+        choices=choices(known, plan_id, open_part) if open_part else None,
+        trouble=trouble,
+        today=today,
+    )
+
+
+def places(held: Iterable[Held], book: Book) -> tuple[Place, ...]:
+    """Where yarn is promised or kept in reserve, one place for each plan, the most first."""
+    metres: dict[str, float] = {}
+    for one in held:
+        metres[one.plan_id] = metres.get(one.plan_id, 0.0) + one.m
+    most_first = sorted(metres.items(), key=lambda item: -item[1])
+    return tuple(Place(book.plan[one].name, f"/garments/{one}", m) for one, m in most_first)
+
+
+def yarn_shown(yarn_id: str | None, book: Book) -> YarnShown:
+    """A yarn as it stands in a table."""
+    if yarn_id is None:
+        return YarnShown("to be chosen", "", "")
+    return YarnShown(yarn_name(yarn_id, book), book.yarn[yarn_id].colour, f"/yarns/{yarn_id}")
+
+
+def _part_row(answer: PartAnswer, known: Known) -> PartRow:
+    part = known.book.part[answer.part_id]
+    return PartRow(
+        part=part,
+        answer=answer,
+        yarn=yarn_shown(answer.yarn_id, known.book),
+        bar=budget_bar(answer),
+        skeins=tuple(_skein_row(one, part.plan_id, known) for one in answer.skeins),
+        stamp=stamp(part),
+    )
+
+
+def _skein_row(taken: Taken, plan_id: str, known: Known) -> SkeinRow:
+    promise = next(one for one in known.book.promises if one.id == taken.promise_id)
+    line = known.reckoning.shelf.get(taken.holding_id)
+    room = available_mm(line, plan_id) if line else 0
+    yarn = yarn_shown(taken.yarn_id, known.book)
+    return SkeinRow(taken, yarn, promise.mm, promise.mm + room, stamp(promise))
+
+
+def _group_row(answer: GroupAnswer, book: Book) -> GroupRow:
+    names = tuple(book.part[one].name for one in answer.part_ids)
+    return GroupRow(yarn_shown(answer.yarn_id, book), names, answer)

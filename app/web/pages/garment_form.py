@@ -1,0 +1,83 @@
+"""The pages on which a garment and its parts are written down."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from app.book.book import Book
+from app.book.plan import Part, Plan
+from app.book.shape import Runs
+from app.book.stamp import stamp
+from app.web.forms.gauge import MEASURES, WASHED
+from app.web.forms.options import names_by_id, with_none
+from app.web.forms.part import EDGE_WORDS, WAYS, part_values
+from app.web.forms.plan import STATES, plan_values
+from app.web.forms.reader import Filled
+
+
+@dataclass(frozen=True, slots=True)
+class PlanFormPage:
+    """`plan` is None for a new one; the options are words by value."""
+
+    plan: Plan | None
+    action: str
+    back: str
+    form: Filled
+    people: Mapping[str, str]
+    yarns: Mapping[str, str]
+    states: Mapping[str, str]
+    measures: Mapping[str, str]
+    washed: Mapping[str, str]
+    usual_sureness: float
+
+
+@dataclass(frozen=True, slots=True)
+class PartFormPage:
+    """`part` is None for a new one; `ways` are those that can be chosen for it."""
+
+    plan: Plan
+    part: Part | None
+    action: str
+    back: str
+    form: Filled
+    yarns: Mapping[str, str]
+    ways: Mapping[str, str]
+    edges: Mapping[str, str]
+    measures: Mapping[str, str]
+    washed: Mapping[str, str]
+
+
+def plan_form_page(book: Book, plan: Plan | None, form: Filled | None = None) -> PlanFormPage:
+    """The form of a plan, as it stands or as it was typed."""
+    address = f"/garments/{plan.id}" if plan else "/garments"
+    return PlanFormPage(
+        plan=plan,
+        action=f"{address}/change" if plan else "/garments/new",
+        back=address,
+        form=form or Filled(plan_values(plan, book.settings), {}, stamp(plan) if plan else ""),
+        people=with_none("nobody in particular", names_by_id(book.people)),
+        yarns=with_none("to be chosen", names_by_id(book.yarns)),
+        states=STATES,
+        measures=MEASURES,
+        washed=WASHED,
+        usual_sureness=book.settings.sureness_pct,
+    )
+
+
+def part_form_page(
+    book: Book, plan: Plan, part: Part | None, form: Filled | None = None
+) -> PartFormPage:
+    """The form of a part, as it stands or as it was typed."""
+    address = f"/garments/{plan.id}"
+    own_rows = part is not None and isinstance(part.shape, Runs)
+    return PartFormPage(
+        plan=plan,
+        part=part,
+        action=f"{address}/parts/{part.id}/change" if part else f"{address}/parts/new",
+        back=address,
+        form=form or Filled(part_values(part, book.settings), {}, stamp(part) if part else ""),
+        yarns=with_none("the garment's yarn", names_by_id(book.yarns)),
+        ways={way: words for way, words in WAYS.items() if way != "runs" or own_rows},
+        edges=EDGE_WORDS,
+        measures=MEASURES,
+        washed=WASHED,
+    )

@@ -1,0 +1,36 @@
+"""The list of garments, in the order in which they are served from the shelf."""
+
+from dataclasses import dataclass
+
+from app.book.book import Book
+from app.planning.answers import Reckoning
+from app.web.pages.answer import listed
+from app.web.pages.plan_line import PlanLine, plan_lines
+from app.web.shown import Shown
+from app.work.plan_order import UNDER_WAY
+
+
+@dataclass(frozen=True, slots=True)
+class GarmentsPage:
+    """`under_way` still want yarn, `done` are finished or put away; `summary` is the answer."""
+
+    summary: str
+    under_way: tuple[PlanLine, ...]
+    done: tuple[PlanLine, ...]
+
+
+def garments_page(book: Book, reckoning: Reckoning, shown: Shown) -> GarmentsPage:
+    lines = plan_lines(book, reckoning, shown)
+    under_way = tuple(one for one in lines if one.state in UNDER_WAY)
+    done = tuple(one for one in lines if one.state not in UNDER_WAY)
+    return GarmentsPage(shelf_sentence(under_way), under_way, done)
+
+
+def shelf_sentence(lines: tuple[PlanLine, ...]) -> str:
+    """What the shelf does for the garments: "2 of 5 are covered; short: Waistcoat and Hat." """
+    if not lines:
+        return "No garment is planned yet."
+    enough = sum(1 for one in lines if one.answer.tone == "enough")
+    short = [one.name for one in lines if one.answer.tone == "short"]
+    covered = f"{enough} of {len(lines)} garments covered by what is promised to them"
+    return f"{covered}; short: {listed(short)}." if short else f"{covered}."
