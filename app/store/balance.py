@@ -111,8 +111,8 @@ def wrong_balances(session: Session) -> list[Finding]:
     """Where the balances do not say what the wool book and the promises add up to."""
     connection = session.connection()
     kept = {row[0]: row for row in connection.execute(select(*(_balance.c[one] for one in _KEPT)))}
-    codes = select(_holding.c.id, _holding.c.code)
-    code: dict[str, str] = dict(connection.execute(codes).tuples())
+    holdings = connection.execute(select(_holding.c.id, _holding.c.code))
+    code = {row.id: row.code for row in holdings}
     return [
         _difference(code[true[0]], kept.get(true[0]), true)
         for true in connection.execute(_TRUE)

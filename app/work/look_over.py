@@ -1,7 +1,6 @@
 """Look the data over: the file, the balances, every record, and the promises nothing covers."""
 
 from collections.abc import Iterable
-from datetime import date
 
 from sqlmodel import Session
 
@@ -14,17 +13,17 @@ from app.store.examine import disorder
 from app.store.records import load_book
 
 
-def look_over(session: Session, today: date) -> list[Finding]:
+def look_over(session: Session) -> list[Finding]:
     """Everything that is not as it should be; an empty list when nothing is wrong."""
     file = [Finding("the data file", "contents", text) for text in disorder(session)]
     if file:
         return file
     book = load_book(session)
-    return [*wrong_balances(session), *check(book), *uncovered(book, today)]
+    return [*wrong_balances(session), *check(book), *uncovered(book)]
 
 
-def uncovered(book: Book, today: date) -> Iterable[Finding]:
+def uncovered(book: Book) -> Iterable[Finding]:
     """The promises, or parts of them, that the shelf no longer holds."""
-    for one in reckon(book, today).uncovered:
+    for one in reckon(book).uncovered:
         text = f"{one.m:.1f} m of {one.code} are promised, but the skein no longer has them."
         yield Finding(f"{one.plan}, {one.part}", "promises", text)

@@ -1,0 +1,199 @@
+"""The door: what the command tallyhank does.
+
+Answers 0 when all went well, 1 when a check found something, 2 when it could not be done; then
+a sentence on the error stream says why. Everything heavy is imported by the command that needs it.
+"""
+
+import argparse
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import closing, contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app import __version__, paths
+from app.book.errors import BookError
+
+if TYPE_CHECKING:
+    from app.store import Store
+
+PORT = 8765
+MOST_SHOWN = 20
+"""Lines of a list of problems; the rest is counted."""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Do what the command line asks."""
+    arguments = _parser().parse_args(argv)
+    try:
+        return int(arguments.run(arguments))
+    except KeyboardInterrupt:
+        return 0
+    except Exception as error:
+        from app.store.errors import StoreError
+
+        if not isinstance(error, BookError | OSError | StoreError):
+            raise
+        print(_sentence(error), file=sys.stderr)
+        return 2
+
+
+def serve(arguments: argparse.Namespace) -> int:
+    """Serve the pages until Ctrl-C."""
+    from app.serve import serve
+
+    folder = _folder(arguments)
+    serve(folder, arguments.port, arguments.browser, paths.DEMO if arguments.demo else None)
+    return 0
+
+
+def backup(arguments: argparse.Namespace) -> int:
+    """Make a backup and say where it is."""
+    from app.work.keep import back_up
+
+    with _opened(arguments) as store:
+        print(f"Backed up and verified: {back_up(store.folder)}")
+    return 0
+
+
+def restore(arguments: argparse.Namespace) -> int:
+    """Put a backup in the place of the data."""
+    from app.store.alone import alone
+    from app.store.restore import restore
+
+    folder = _folder(arguments)
+    with alone(folder):
+        former = restore(arguments.file, folder)
+    print(f"Restored from {arguments.file}.")
+    if former:
+        print(f"What was there before is kept: {former}")
+    return 0
+
+
+def export_(arguments: argparse.Namespace) -> int:
+    """Write the whole book to a file."""
+    from app.store.places import move_into_place
+    from app.work.keep import export_book
+
+    with _opened(arguments) as store, store.reading() as session:
+        text = export_book(session)
+    part = arguments.file.with_name(f"{arguments.file.name}.part")
+    part.write_text(text, encoding="utf-8", newline="\n")
+    move_into_place(part, arguments.file)
+    print(f"Exported to {arguments.file}.")
+    return 0
+
+
+def import_(arguments: argparse.Namespace) -> int:
+    """Bring a file into a book that is still empty."""
+    from app.store import open_store
+    from app.work.keep import import_book
+
+    text = arguments.file.read_bytes()
+    with closing(open_store(_folder(arguments))) as store, store.writing() as session:
+        import_book(session, text)
+    print(f"Imported {arguments.file}.")
+    return 0
+
+
+def check(arguments: argparse.Namespace) -> int:
+    """Look everything over and say what is wrong."""
+    from app.store.errors import Damaged
+    from app.work.look_over import look_over
+
+    try:
+        with _opened(arguments) as store, store.reading() as session:
+            found = [str(one) for one in look_over(session)]
+    except Damaged as error:
+        found = [str(error)]
+    print("\n".join(found) if found else "Nothing wrong.")
+    return 1 if found else 0
+
+
+def reckon(arguments: argparse.Namespace) -> int:
+    """Reckon an exported file and tell the answer."""
+    from app.book.exchange import loads
+    from app.telling import as_json, as_text
+
+    book = loads(arguments.file.read_bytes())
+    print(as_json(book) if arguments.json else as_text(book))
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="tallyhank",
+        description="Plan from fleece to finished garment without running out of yarn. "
+        "Without a command, opens your own data in the browser.",
+    )
+    parser.add_argument("--version", action="version", version=f"tallyhank {__version__}")
+    parser.add_argument("--demo", action="store_true", help="open an invented shelf to try things")
+    parser.add_argument("--port", type=_port, default=PORT, help=f"default: {PORT}")
+    parser.add_argument("--no-browser", dest="browser", action="store_false")
+    _add_data(parser, default=None)
+    parser.set_defaults(run=serve)
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
+    _add(commands, backup, "backup", "copy the data to its backups folder, and verify the copy")
+    _add(commands, restore, "restore", "put a backup in the place of the data", file=True)
+    _add(commands, export_, "export", "write everything to one readable file", file=True)
+    _add(commands, import_, "import", "bring an exported file into an empty book", file=True)
+    _add(commands, check, "check", "look everything over")
+    reckoning = _add(commands, reckon, "reckon", "answer from an exported file", file=True)
+    reckoning.add_argument("--json", action="store_true", help="for other programs to read")
+    return parser
+
+
+def _add(
+    commands: "argparse._SubParsersAction[argparse.ArgumentParser]",
+    run: Callable[[argparse.Namespace], int],
+    name: str,
+    what: str,
+    file: bool = False,
+) -> argparse.ArgumentParser:
+    command = commands.add_parser(name, help=what, description=f"{what[0].upper()}{what[1:]}.")
+    command.set_defaults(run=run)
+    # A default here would undo what was given before the command word.
+    _add_data(command, default=argparse.SUPPRESS)
+    if file:
+        command.add_argument("file", type=Path, metavar="FILE")
+    return command
+
+
+def _add_data(parser: argparse.ArgumentParser, default: str | None) -> None:
+    parser.add_argument(
+        "--data", type=Path, metavar="FOLDER", default=default, help="another folder for the data"
+    )
+
+
+def _port(text: str) -> int:
+    if not text.isdigit() or int(text) > 65535:
+        raise argparse.ArgumentTypeError("a port is a whole number up to 65535")
+    return int(text)
+
+
+def _folder(arguments: argparse.Namespace) -> Path:
+    usual = paths.demo_data() if arguments.demo else paths.own_data()
+    given: Path | None = arguments.data
+    return (given or usual).expanduser().absolute()
+
+
+@contextmanager
+def _opened(arguments: argparse.Namespace) -> Iterator["Store"]:
+    """The store of data that is there already."""
+    from app.store import open_store
+    from app.store.errors import StoreError
+    from app.store.places import database_file
+
+    folder = _folder(arguments)
+    if not database_file(folder).exists():
+        raise StoreError(f"There is no data in {folder} yet.")
+    with closing(open_store(folder)) as store:
+        yield store
+
+
+def _sentence(error: Exception) -> str:
+    if isinstance(error, OSError):
+        return f"{error.filename or 'A file'} cannot be used: {error.strerror}."
+    lines = str(error).splitlines()
+    more = [f"… and {len(lines) - MOST_SHOWN} more."] if len(lines) > MOST_SHOWN else []
+    return "\n".join(lines[:MOST_SHOWN] + more)

@@ -1,0 +1,85 @@
+"""Serving the pages to this machine's own browser."""
+
+import socket
+from contextlib import closing
+from pathlib import Path
+from threading import Thread
+
+from app.store import Store, open_store
+from app.store.alone import alone
+from app.store.errors import StoreError
+from app.store.fill import is_empty
+
+HOST = "127.0.0.1"
+"""Loopback only: no other machine can reach it."""
+
+SHUTDOWN_S = 2
+"""How long a page still being sent may hold up the end of the program."""
+
+
+class PortTaken(StoreError):
+    """You meet it when the port cannot be had."""
+
+
+def serve(folder: Path, port: int, browser: bool, demo: Path | None) -> None:
+    """Serve the data of a folder until Ctrl-C; an empty one is filled from `demo` if given.
+
+    StoreError where the folder or the port cannot be used, or another copy has the folder.
+    """
+    with (
+        alone(folder),
+        closing(open_store(folder)) as store,
+        closing(_listen(port)) as listener,
+    ):
+        if demo:
+            _fill_from(demo, store)
+        address = f"http://{HOST}:{listener.getsockname()[1]}/"
+        print(f"Tallyhank is at {address} (Ctrl-C ends it). Data: {folder}", flush=True)
+        if browser:
+            _open_browser(address)
+        _run(store, listener)
+
+
+def _fill_from(demo: Path, store: Store) -> None:
+    from app.work.keep import import_book
+
+    text = demo.read_bytes()
+    with store.writing() as session:
+        if is_empty(session):
+            import_book(session, text)
+
+
+def _listen(port: int) -> socket.socket:
+    try:
+        return socket.create_server((HOST, port))
+    except OSError as error:
+        raise PortTaken(
+            f"Port {port} cannot be used: {error.strerror}. "
+            "Perhaps another program has it; choose another port with --port, for example "
+            f"--port {port % 65535 + 1}."
+        ) from error
+
+
+def _open_browser(address: str) -> None:
+    import webbrowser
+
+    # A browser in the terminal would only come back when it is closed.
+    Thread(target=webbrowser.open, args=(address,), daemon=True).start()
+
+
+def _run(store: Store, listener: socket.socket) -> None:
+    import uvicorn
+
+    from app.web.server import create_app
+
+    config = uvicorn.Config(
+        create_app(store),
+        log_level="warning",
+        access_log=False,
+        lifespan="off",
+        ws="none",
+        server_header=False,
+        proxy_headers=False,
+        timeout_graceful_shutdown=SHUTDOWN_S,
+    )
+    uvicorn.Server(config).run(sockets=[listener])
