@@ -7,6 +7,7 @@ from sqlalchemy import func, select
 from sqlmodel import Session, col
 
 from app.book.event import Balance
+from app.book.holding import Holding
 from app.book.reading import Reading
 from app.store.kept import columns_of
 from app.store.tables.holding import BalanceRow, HoldingRow
@@ -63,3 +64,14 @@ def readings_of(session: Session, holding_id: str) -> list[Reading]:
         .order_by(col(ReadingRow.day), col(ReadingRow.id))
     )
     return [Reading(*row) for row in session.execute(statement)]
+
+
+def wool_of_fleece(session: Session, fleece_id: str) -> Holding | None:
+    """The holding that a fleece's own wool lies in, unless it was put away."""
+    statement = select(*columns_of(Holding)).where(
+        col(HoldingRow.fleece_id) == fleece_id,
+        col(HoldingRow.kind) == "fleece",
+        col(HoldingRow.put_away).is_(None),
+    )
+    row = session.execute(statement).first()
+    return Holding(*row) if row else None

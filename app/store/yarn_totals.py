@@ -55,6 +55,12 @@ def yarn_totals(session: Session) -> list[YarnTotal]:
     return [YarnTotal._make(row) for row in session.connection().execute(statement).all()]
 
 
+def yarn_names(session: Session) -> dict[str, str]:
+    """The names of all yarns by id, in the order of the names."""
+    statement = select(_yarn.id, _yarn.name).order_by(func.lower(_yarn.name), _yarn.id)
+    return {row.id: row.name for row in session.connection().execute(statement)}
+
+
 def _described() -> tuple[Any, ...]:
     return (
         _yarn.id,

@@ -1,0 +1,62 @@
+"""The forms of a skein that is on the shelf: weigh or measure it again, put it away."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+
+from app.book.settings import Settings
+from app.web.forms.reader import Reader
+from app.web.forms.skein import read_lengths, read_weight, read_wraps, skein_values
+from app.work.skein_put_away import Going
+from app.work.skein_readings import Length, Weight, Wraps
+
+WOOL = {
+    "dry": "dry: the book follows the scale",
+    "damp": "still damp: the reading is kept, the book stays as it is",
+}
+GOINGS: dict[str, str] = {
+    "given away": "given away or sold",
+    "lost or used up": "lost, spoilt, or used for something not planned here",
+}
+GOING_OF: dict[str, Going] = {
+    "given away": "given away",
+    "lost or used up": "lost or used up",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Weighing:
+    """What was read off the scale, the reel and the gauge; whatever was left empty is missing."""
+
+    day: date
+    weight: Weight | None
+    lengths: tuple[Length, ...]
+    wraps: Wraps | None
+
+
+def read_weighing(values: Mapping[str, object], settings: Settings) -> tuple[Reader, Weighing]:
+    """What was measured; it counts only where the reader is ok. At least one field is filled."""
+    reader = Reader(values, settings)
+    weight = _weight(reader) if reader.typed("mass") else None
+    lengths = read_lengths(reader, required=False)
+    weighing = Weighing(reader.day("day") or date.today(), weight, lengths, read_wraps(reader))
+    if reader.ok and not (weighing.weight or weighing.lengths or weighing.wraps):
+        reader.refuse("mass", "Fill in what you measured: its weight, its length or its wraps.")
+    return reader, weighing
+
+
+def weighing_values(settings: Settings) -> dict[str, str]:
+    """What the form holds when it is opened."""
+    return {**skein_values(settings), "wool": "dry"}
+
+
+def read_going(values: Mapping[str, object], settings: Settings) -> tuple[Reader, Going, date]:
+    """Where a skein went, and when."""
+    reader = Reader(values, settings)
+    going = GOING_OF.get(reader.choice("going", GOINGS) or "", "lost or used up")
+    return reader, going, reader.day("day") or date.today()
+
+
+def _weight(reader: Reader) -> Weight:
+    damp = reader.choice("wool", WOOL, default="dry") == "damp"
+    return replace(read_weight(reader), wool="damp" if damp else "dry")

@@ -1,0 +1,62 @@
+"""The list of skeins, in order of grist, with a strip of their colours."""
+
+from dataclasses import dataclass
+from urllib.parse import urlencode
+
+from app.store.skein_list import PAGE, SkeinFilter, SkeinLine, SkeinTotal
+from app.web.forms.reader import Filled, Reader
+from app.web.forms.skein_filter import FIELDS, SORTS, STATES
+from app.web.pages.answer import Sentence
+from app.web.shown import Shown
+from app.work.skein_browse import Browsed
+
+
+@dataclass(frozen=True, slots=True)
+class SkeinsPage:
+    """`none` where the shelf has never held a skein; `narrowed` where a filter is in use."""
+
+    answer: Sentence
+    none: bool
+    narrowed: bool
+    form: Filled
+    lines: list[SkeinLine]
+    first: int
+    fibres: dict[str, str]
+    yarns: dict[str, str]
+    states: dict[str, str]
+    sorts: dict[str, str]
+    earlier_url: str
+    later_url: str
+
+
+def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Shown) -> SkeinsPage:
+    narrowed = any(reader.typed(name) for name in FIELDS if name != "sort")
+    return SkeinsPage(
+        answer=shelf_said(found.total, narrowed, shown),
+        none=not (found.total.skeins or narrowed),
+        narrowed=narrowed,
+        form=reader.filled(),
+        lines=found.lines,
+        first=(wanted.page - 1) * PAGE + 1,
+        fibres={"": "any", **{one: one for one in found.fibres}},
+        yarns={"": "any", **found.yarns},
+        states=STATES,
+        sorts=SORTS,
+        earlier_url=_page_url(reader, wanted.page - 1) if wanted.page > 1 else "",
+        later_url=_page_url(reader, wanted.page + 1) if found.more else "",
+    )
+
+
+def shelf_said(total: SkeinTotal, narrowed: bool, shown: Shown) -> Sentence:
+    """What the skeins of the list hold: "38 skeins hold 6 120 m, 2 760 g; 3 410 m are free." """
+    if not total.skeins:
+        return Sentence("idle", "No skein is like this." if narrowed else "No skein yet.")
+    holds = "skein holds" if total.skeins == 1 else "skeins hold"
+    lead = f"{shown.number(total.skeins)} {holds} {shown.length(total.mm / 1000)}"
+    free = shown.at_least_length(max(0, total.free_mm) / 1000)
+    return Sentence("idle", lead, f", {shown.mass(total.mg / 1000)}; {free} are free.")
+
+
+def _page_url(reader: Reader, page: int) -> str:
+    asked = {name: reader.typed(name) for name in FIELDS if reader.typed(name)}
+    return "/skeins?" + urlencode(asked | ({"page": str(page)} if page > 1 else {}))
