@@ -86,7 +86,7 @@ def _sureness(reader: Reader) -> float | None:
 
 def _losses(reader: Reader, settings: Settings) -> Losses | None:
     """The losses typed; a field left blank takes the setting, all blank take all of them."""
-    tail = reader.length("tail")
+    tail = reader.size("tail")
     swatch = reader.length("swatch")
     unusable = reader.number("unusable_pct")
     mending = reader.length("mending")
@@ -109,7 +109,7 @@ def _loss_values(losses: Losses | None, settings: Settings) -> dict[str, str]:
         return dict.fromkeys(("tail", "swatch", "unusable_pct", "mending"), "")
     shown = Shown(settings)
     return {
-        "tail": shown.field_length(losses.tail_mm),
+        "tail": shown.field_size(losses.tail_mm),
         "swatch": shown.field_length(losses.swatch_mm),
         "unusable_pct": shown.field_number(losses.unusable_pct),
         "mending": shown.field_length(losses.mending_mm),

@@ -91,7 +91,8 @@ def _without_gauge(answer: PlanAnswer, book: Book) -> list[Part]:
 
 
 def _reaches(answer: PlanAnswer, shown: Shown) -> str:
-    return f"it reaches the end {shown.odds(answer.odds)}"
+    times = shown.odds(answer.odds)
+    return f"it {times} reaches the end" if times == "hardly ever" else f"it reaches the end {times}"
 
 
 def _left(answer: PlanAnswer, shown: Shown) -> str:

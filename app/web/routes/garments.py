@@ -1,0 +1,96 @@
+"""The list of garments and the plan of each: see, add, change, put in order, print."""
+
+from datetime import date
+
+from fastapi import APIRouter, Request, Response
+
+from app.store.records import load_book
+from app.web.forms.options import names_by_id
+from app.web.forms.plan import read_plan
+from app.web.forms.reader import Posted
+from app.web.garment_shown import as_opened, plan_or_missing, show_garment
+from app.web.pages.garment import garment_page
+from app.web.pages.garment_form import plan_form_page
+from app.web.pages.garments import garments_page
+from app.web.session import ReadingSession, WritingSession
+from app.web.templating import after_save, render, shown_in
+from app.work.plan_order import move_plan
+from app.work.plan_save import add_plan, change_plan
+from app.work.reckoning import current
+
+router = APIRouter()
+
+LIST = "pages/garments/list.html"
+FORM = "pages/garments/plan_form.html"
+SHEET = "print/garment.html"
+
+
+@router.get("/garments")
+def show_list(request: Request, session: ReadingSession) -> Response:
+    known = current(session)
+    shown = shown_in(known.book.settings)
+    return render(request, LIST, garments_page(known.book, known.reckoning, shown))
+
+
+@router.get("/garments/new")
+def ask_new(request: Request, session: ReadingSession) -> Response:
+    return render(request, FORM, plan_form_page(load_book(session), None))
+
+
+@router.post("/garments/new")
+def add(request: Request, session: WritingSession, posted: Posted) -> Response:
+    book = load_book(session)
+    people, yarns = names_by_id(book.people), names_by_id(book.yarns)
+    reader, plan = read_plan(posted, book.settings, people, yarns)
+    if not reader.ok:
+        page = plan_form_page(book, None, reader.filled())
+        return render(request, FORM, page, status=422)
+    add_plan(session, plan)
+    message = f"{plan.name} is planned. Now add its parts."
+    return after_save(request, f"/garments/{plan.id}", message)
+
+
+@router.get("/garments/{plan_id}")
+def show(
+    request: Request, session: ReadingSession, plan_id: str, put: str | None = None
+) -> Response:
+    plan_or_missing(session, plan_id)
+    return show_garment(request, session, plan_id, put)
+
+
+@router.get("/garments/{plan_id}/change")
+def ask_change(request: Request, session: ReadingSession, plan_id: str) -> Response:
+    plan = plan_or_missing(session, plan_id)
+    return render(request, FORM, plan_form_page(load_book(session), plan))
+
+
+@router.post("/garments/{plan_id}/change")
+def change(request: Request, session: WritingSession, posted: Posted, plan_id: str) -> Response:
+    old = plan_or_missing(session, plan_id)
+    book = load_book(session)
+    people, yarns = names_by_id(book.people), names_by_id(book.yarns)
+    reader, plan = read_plan(posted, book.settings, people, yarns, old)
+    as_opened(old, reader.stamp, f"The plan of {old.name}", plan_id)
+    if not reader.ok:
+        page = plan_form_page(book, old, reader.filled())
+        return render(request, FORM, page, status=422)
+    freed = change_plan(session, plan)
+    also = " What was promised to it is free again." if freed else ""
+    return after_save(request, f"/garments/{plan_id}", f"{plan.name} is changed.{also}")
+
+
+@router.post("/garments/{plan_id}/move")
+def move(request: Request, session: WritingSession, posted: Posted, plan_id: str) -> Response:
+    plan = plan_or_missing(session, plan_id)
+    earlier = posted.get("to") != "later"
+    move_plan(session, plan_id, earlier)
+    message = f"{plan.name} is served {'earlier' if earlier else 'later'} from the shelf now."
+    return after_save(request, "/garments", message)
+
+
+@router.get("/garments/{plan_id}/print")
+def print_sheet(request: Request, session: ReadingSession, plan_id: str) -> Response:
+    plan_or_missing(session, plan_id)
+    known = current(session)
+    shown = shown_in(known.book.settings)
+    return render(request, SHEET, garment_page(known, shown, plan_id, date.today()))
