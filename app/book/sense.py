@@ -122,6 +122,7 @@ def _of_gauge(record: Any, gauge: Gauge | None) -> Iterator[Fault]:
         yield from _above_zero(record, "gauge.stitches", gauge.stitches)
         yield from _above_zero(record, "gauge.rows", gauge.rows)
         yield from _above_zero(record, "gauge.needle_mm", gauge.needle_mm)
+        yield from _percent(record, "gauge.assumed_pct", gauge.assumed_pct)
 
 
 def _of_losses(record: Any, losses: Losses | None) -> Iterator[Fault]:

@@ -220,6 +220,11 @@ def a_run(**other):
         (a_plan("other", gauge=Gauge(0.0, 30.0)), "gauge.stitches", ABOVE),
         (a_plan("other", gauge=Gauge(22.0, 0.0)), "gauge.rows", ABOVE),
         (a_plan("other", gauge=Gauge(22.0, 30.0, needle_mm=0.0)), "gauge.needle_mm", ABOVE),
+        (
+            a_plan("other", gauge=Gauge(22.0, 30.0, assumed_pct=-1.0)),
+            "gauge.assumed_pct",
+            NOT_PERCENT,
+        ),
         (a_plan("other", losses=Losses(tail_mm=-1)), "losses.tail_mm", NOT_BELOW),
         (a_plan("other", losses=Losses(unusable_pct=101.0)), "losses.unusable_pct", NOT_PERCENT),
         (

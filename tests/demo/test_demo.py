@@ -1,0 +1,146 @@
+"""The demo is a sound book, made the same every time, and tells the stories it is meant to."""
+
+import re
+from collections import Counter
+from datetime import date
+
+import pytest
+
+from app.book.checks import check
+from app.book.event import balances
+from app.book.exchange import dumps, loads
+from app.book.words import SINKS
+from app.planning.reckoning import reckon
+from tests.demo.make_demo import DEMO, demo_book
+
+
+@pytest.fixture(scope="module")
+def book():
+    return loads(DEMO.read_bytes())
+
+
+@pytest.fixture(scope="module")
+def plans(book):
+    return {plan.name: plan for plan in reckon(book).plans}
+
+
+@pytest.fixture(scope="module")
+def work(book):
+    return reckon(book).work
+
+
+def test_the_document_is_what_its_maker_writes():
+    assert DEMO.read_bytes() == dumps(demo_book()).encode(), (
+        "run python -m tests.demo.make_demo and look at what changed"
+    )
+
+
+def test_the_document_is_canonical(book):
+    assert dumps(book).encode() == DEMO.read_bytes()
+
+
+def test_the_book_is_sound_on_every_day(book):
+    assert check(book) == []
+    for end in range(len(book.events)):
+        below = [
+            name
+            for name, held in balances(book.events[:end]).items()
+            if name not in SINKS and (held.mg < 0 or held.mm < 0)
+        ]
+        assert below == []
+
+
+def test_events_come_in_the_order_of_their_days(book):
+    days = [event.day for event in book.events]
+    assert days == sorted(days)
+    assert {day.year for day in days} == {2026}
+
+
+def test_the_cast(book):
+    states = {one.state for one in book.holdings if one.kind == "fleece"}
+    assert states == {"raw", "skirted", "drying", "carded", "combed", "part spun"}
+    kinds = Counter(one.kind for one in book.holdings)
+    assert (kinds["fleece"], kinds["skein"] + kinds["ball"]) == (6, 41)
+    assert (len(book.fleeces), len(book.yarns), len(book.people), len(book.plans)) == (6, 9, 3, 7)
+    ways = {part.shape.way for part in book.parts}
+    assert ways == {"rectangle", "trapezoid", "counted", "runs", "stated"}
+
+
+def test_ids_look_like_the_programs_own_and_are_older(book):
+    for record in (*book.holdings, *book.readings, *book.promises):
+        assert record.id in SINKS or re.fullmatch(r"00demx\d{4}0{10}", record.id)
+
+
+def test_each_fleece_went_somewhere_and_none_is_used_up(book):
+    for fleece in book.fleeces:
+        (holding,) = [
+            one for one in book.holdings if one.kind == "fleece" and one.fleece_id == fleece.id
+        ]
+        assert book.balances[holding.id].mg > 0
+
+
+def test_the_waistcoat_is_finished_and_its_left_overs_are_weighed(book, plans):
+    assert plans["Waistcoat"].state == "finished"
+    (garment,) = [one for one in book.holdings if one.code == "Waistcoat"]
+    assert 340_000 < book.balances[garment.id].mg < 360_000
+    left = {one.code: book.balances[one.id].mg for one in book.holdings if one.code[:2] == "N-"}
+    assert (left["N-01"], left["N-03"], left["N-03 end"], left["N-04"]) == (0, 0, 9_000, 31_000)
+    weighed = [one.value for one in book.readings if one.day == date(2026, 9, 20)]
+    assert weighed == [31_000]
+
+
+def test_the_pullover_on_the_needles_is_about_to_run_short(plans, work):
+    pullover = plans["Round-yoke pullover"]
+    assert pullover.state == "being knit"
+    assert 0.05 < pullover.odds < 0.5
+    assert 50 < pullover.short_m < 250
+    assert pullover.to_make_m > 0
+    assert {part.skeins[0].state for part in pullover.parts} == {"settled"}
+    (line,) = [one for one in work if one.plan == pullover.name]
+    assert (line.kind, line.fleece) == ("spin", "Bramble")
+
+
+def test_its_parts_take_what_the_handbook_tube_and_sleeve_take(plans):
+    body, sleeves, _ = plans["Round-yoke pullover"].parts
+    assert (body.stitches, body.rows) == (229 * 120, 120)
+    assert body.need.value == pytest.approx(497.1, abs=15)
+    assert (sleeves.stitches, sleeves.rows) == (8640, 135)
+    assert sleeves.need.value == pytest.approx(2 * 156.3, abs=0.1)
+
+
+def test_the_cardigan_is_short_until_the_fleece_on_the_rack_is_spun(book, plans, work):
+    cardigan = plans["Grey cardigan"]
+    assert not cardigan.enough
+    assert cardigan.odds < 0.01
+    lines = [one for one in work if one.plan == cardigan.name]
+    assert [(one.kind, one.fleece) for one in lines] == [("spin", "Tansy")]
+    assert lines[0].m == pytest.approx(cardigan.to_make_m, abs=1)
+    (fleece,) = [one for one in book.fleeces if one.name == "Tansy"]
+    has = reckon(book).fleeces[fleece.id].yarn_g
+    assert has.value - 1.645 * has.u > lines[0].g
+
+
+def test_the_small_pullover_fits_comfortably(plans):
+    pullover = plans["Small patterned pullover"]
+    assert pullover.enough
+    assert pullover.odds > 0.98
+    assert pullover.left_at_least_m > 50
+    assert len(pullover.groups) == 2
+
+
+def test_the_wrist_warmers_are_far_too_small_for_their_yarn(plans):
+    warmers = plans["Wrist warmers"]
+    assert warmers.enough
+    assert warmers.left_at_least_m > 3 * warmers.need.value
+
+
+def test_two_ideas_one_waiting_for_its_yarn_and_one_not_begun(plans):
+    shawl, soft = plans["Lace shawl"], plans["Something soft in alpaca"]
+    assert shawl.waiting
+    assert shawl.promised_m == 0
+    assert not soft.begun
+    assert soft.parts == ()
+
+
+def test_every_promise_is_covered(book):
+    assert reckon(book).uncovered == ()
