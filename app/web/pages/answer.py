@@ -72,14 +72,14 @@ def yarn_name(yarn_id: str | None, book: Book) -> str:
 
 
 def listed(words: list[str]) -> str:
-    """ "body", "body and sleeves", "body, sleeves and yoke"."""
+    """Words as a list in a sentence: "body", "body and sleeves", "body, sleeves and yoke"."""
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
-def skeins_said(count: int) -> str:
-    """ "one skein", "two skeins", "14 skeins"."""
+def counted(count: int, thing: str) -> str:
+    """A count of things in words up to ten: "one skein", "two skeins", "14 skeins"."""
     number = COUNT_WORDS[count] if count < len(COUNT_WORDS) else str(count)
-    return f"{number} skein" if count == 1 else f"{number} skeins"
+    return f"{number} {thing}" if count == 1 else f"{number} {thing}s"
 
 
 def _without_gauge(answer: PlanAnswer, book: Book) -> list[Part]:
@@ -92,7 +92,8 @@ def _without_gauge(answer: PlanAnswer, book: Book) -> list[Part]:
 
 def _reaches(answer: PlanAnswer, shown: Shown) -> str:
     times = shown.odds(answer.odds)
-    return f"it {times} reaches the end" if times == "hardly ever" else f"it reaches the end {times}"
+    before = times == "hardly ever"
+    return f"it {times} reaches the end" if before else f"it reaches the end {times}"
 
 
 def _left(answer: PlanAnswer, shown: Shown) -> str:
@@ -127,7 +128,7 @@ def _with_weight(group: GroupAnswer, book: Book, shown: Shown) -> str:
 
 def _amounts(group: GroupAnswer, shown: Shown) -> str:
     weight = [] if group.short_g is None else [f"about {shown.short_mass(group.short_g)} of yarn"]
-    skeins = [] if not group.short_skeins else [skeins_said(group.short_skeins)]
+    skeins = [] if not group.short_skeins else [counted(group.short_skeins, "skein")]
     return ", ".join(weight + skeins)
 
 

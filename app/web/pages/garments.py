@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from app.book.book import Book
 from app.planning.answers import Reckoning
-from app.web.pages.answer import listed
+from app.web.pages.answer import counted, listed
 from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.shown import Shown
 from app.work.plan_order import UNDER_WAY
@@ -27,10 +27,11 @@ def garments_page(book: Book, reckoning: Reckoning, shown: Shown) -> GarmentsPag
 
 
 def shelf_sentence(lines: tuple[PlanLine, ...]) -> str:
-    """What the shelf does for the garments: "2 of 5 are covered; short: Waistcoat and Hat." """
-    if not lines:
-        return "No garment is planned yet."
-    enough = sum(1 for one in lines if one.answer.tone == "enough")
-    short = [one.name for one in lines if one.answer.tone == "short"]
-    covered = f"{enough} of {len(lines)} garments covered by what is promised to them"
-    return f"{covered}; short: {listed(short)}." if short else f"{covered}."
+    """What the shelf does for the garments that want yarn, in a sentence or two."""
+    wanting = [one for one in lines if one.state in UNDER_WAY]
+    if not wanting:
+        return "No garment waits for yarn."
+    covered = [one for one in wanting if one.answer.tone == "enough"]
+    short = [one.name for one in wanting if one.answer.tone == "short"]
+    of_all = f"{len(covered)} of {counted(len(wanting), 'garment')} covered."
+    return f"Short of yarn: {listed(short)}. {of_all}" if short else of_all
