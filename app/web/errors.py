@@ -2,7 +2,8 @@
 
 PageRefusal
 ├── Missing   the address names a record that is not in the book: 404
-└── Stale     the record was changed since the form was opened: 409, nothing overwritten
+├── Stale     the record was changed since the form was opened: 409, nothing overwritten
+└── NotUndone what came of an event has been used since, or it was undone already: 409
 
 Anything else that goes wrong is logged in full and answered with a plain page (500).
 """
@@ -39,6 +40,10 @@ class Stale(PageRefusal):
     """Met when a form was filled in from a record that has changed; `back` shows it as it is."""
 
 
+class NotUndone(PageRefusal):
+    """Met when an event cannot be taken back; `what` says why."""
+
+
 @dataclass(frozen=True, slots=True)
 class ErrorPage:
     """What happened, in a sentence; what to do, in another; where to go."""
@@ -54,6 +59,7 @@ def add_error_pages(app: FastAPI) -> None:
     """Let every refusal be answered by a page of the house."""
     app.add_exception_handler(Missing, _missing)
     app.add_exception_handler(Stale, _stale)
+    app.add_exception_handler(NotUndone, _not_undone)
     app.add_exception_handler(StoreError, _not_saved)
     app.add_exception_handler(HTTPException, _http)
     app.add_exception_handler(RequestValidationError, _not_found)
@@ -102,6 +108,12 @@ def _stale(request: Request, error: Exception) -> Response:
         back,
         "it as it is now",
     )
+    return render(request, "errors/error.html", page, status=409)
+
+
+def _not_undone(request: Request, error: Exception) -> Response:
+    why, back = (error.what, error.back) if isinstance(error, NotUndone) else ("", "/")
+    page = ErrorPage("Not undone", why, "Nothing was changed.", back, "the page you came from")
     return render(request, "errors/error.html", page, status=409)
 
 

@@ -28,6 +28,9 @@ def writing(request: Request) -> Iterator[Session]:
         yield session
 
 
+READS = Depends(reading, scope="function")
+"""For a page that needs no more of the book than the settings it is shown in."""
+
 ReadingSession = Annotated[Session, Depends(reading, scope="function")]
 WritingSession = Annotated[Session, Depends(writing, scope="function")]
 

@@ -142,9 +142,15 @@ class Reader:
         found = self._read(name, required, whole)
         return self._within(name, found, least, most, self._shown.number)
 
-    def day(self, name: str, required: bool = False) -> date | None:
-        """A day as the browser sends it: year, month and day."""
-        return self._read(name, required, _day)
+    def day(self, name: str, required: bool = False, until: date | None = None) -> date | None:
+        """A day as the browser sends it, not later than `until`: year, month and day."""
+        day = self._read(name, required, _day)
+        if day and until and day > until:
+            self.refuse(
+                name, f"This day has not come yet: give {self._shown.day(until)} or before."
+            )
+            return None
+        return day
 
     def choice(self, name: str, options: Iterable[Word], default: str | None = None) -> Word | None:
         """One of `options`; with a `default` the field may be absent."""

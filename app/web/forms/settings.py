@@ -1,7 +1,8 @@
 """The form of the settings: units, number format, sureness, losses and the reel."""
 
+from collections.abc import Mapping
 from dataclasses import asdict, replace
-from typing import Literal
+from typing import Any, Literal
 
 from app.book.plan import Losses
 from app.book.settings import Settings, StepLosses
@@ -20,7 +21,9 @@ GAUGE_UNITS: dict[Literal["10 cm", "4 in"], str] = {"10 cm": "in 10 cm", "4 in":
 DECIMALS: dict[Literal[".", ","], str] = {".": "a point: 1.5", ",": "a comma: 1,5"}
 PAPERS: dict[Literal["A4", "Letter"], str] = {"A4": "A4", "Letter": "Letter"}
 
-CHOICES = {
+Choice = tuple[str, Mapping[Any, str]]
+
+CHOICES: dict[str, Choice] = {
     "length_unit": ("Lengths of yarn", LENGTH_UNITS),
     "mass_unit": ("Weights", MASS_UNITS),
     "grist_unit": ("Grist", GRIST_UNITS),

@@ -6,7 +6,7 @@ from dataclasses import dataclass, fields
 from app.book.person import Person
 from app.book.settings import Settings, StepLosses
 from app.web.forms.reader import Filled
-from app.web.forms.settings import CHOICES, LENGTH_UNITS, MASS_UNITS, STEPS
+from app.web.forms.settings import CHOICES, LENGTH_UNITS, MASS_UNITS, STEPS, Choice
 from app.web.shown import Shown
 
 
@@ -24,7 +24,7 @@ class SettingsPage:
     form: Filled
     sure: str
     units: str
-    choices: Mapping[str, tuple[str, Mapping[str, str]]]
+    choices: Mapping[str, Choice]
     losses: tuple[LossField, ...]
     people: tuple[str, ...]
 
@@ -41,7 +41,7 @@ def settings_page(settings: Settings, people: list[Person], form: Filled) -> Set
         form=form,
         sure=shown.odds(settings.sureness_pct / 100),
         units=f"{LENGTH_UNITS[settings.length_unit]} and {MASS_UNITS[settings.mass_unit]}",
-        choices={name: (label, dict(options)) for name, (label, options) in CHOICES.items()},
+        choices=CHOICES,
         losses=losses,
         people=tuple(one.name for one in people),
     )

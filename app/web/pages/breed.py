@@ -1,0 +1,100 @@
+"""What is printed of breeds, in words, with its standing and sources."""
+
+from dataclasses import dataclass
+
+from app.book.fleece import Fleece
+from app.craft.breeds import (
+    Breed,
+    Range,
+    all_rows,
+    rows_of,
+    typical_micron,
+    typical_staple,
+    typical_yield,
+)
+from app.web.shown import THIN, Shown
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is printed of a breed, each empty where all sources are silent."""
+
+    breed: str
+    yield_: str
+    fineness: str
+    staple: str
+
+
+@dataclass(frozen=True, slots=True)
+class BreedLine:
+    """One source on one breed."""
+
+    name: str
+    kind: str
+    yield_: str
+    fineness: str
+    staple: str
+    standing: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class BreedsPage:
+    told: Told
+    known: bool
+    lines: tuple[BreedLine, ...]
+
+
+def breeds_page(breed: str, shown: Shown) -> BreedsPage:
+    """What is printed of one breed, and of all of them."""
+    lines = tuple(_line(row, shown) for row in all_rows())
+    return BreedsPage(told_of(breed, shown), bool(rows_of(breed)), lines)
+
+
+def told_of(breed: str, shown: Shown) -> Told:
+    """What sources together say of a breed."""
+    typical, micron, staple = typical_yield(breed), typical_micron(breed), typical_staple(breed)
+    printed = f"printed of {breed}"
+    figure = typical.figure
+    amount = f"{shown.percent(figure.value)} ± {shown.percent(figure.u)}"
+    sources = "; ".join(typical.sources)
+    return Told(
+        breed=breed,
+        yield_=f"{amount}, {printed} ({typical.standing}: {sources})" if sources else "",
+        fineness=f"{_range(micron, shown)}{THIN}µm, {printed}" if micron else "",
+        staple=f"{_sizes(staple, shown)}, {printed}" if staple else "",
+    )
+
+
+def yield_told(fleece: Fleece, shown: Shown) -> str:
+    """The yield that is reckoned with, and where it comes from."""
+    if fleece.yield_pct is not None:
+        return f"{shown.percent(fleece.yield_pct, 1)}, your own"
+    told = told_of(fleece.breed, shown).yield_
+    if told:
+        return told
+    figure = typical_yield(fleece.breed).figure
+    amount = f"{shown.percent(figure.value)} ± {shown.percent(figure.u)}"
+    return f"{amount}, assumed: no yield is printed of this breed"
+
+
+def _line(row: Breed, shown: Shown) -> BreedLine:
+    return BreedLine(
+        name=row.name,
+        kind=row.kind,
+        yield_=f"{_range(row.yield_pct, shown)}{THIN}%" if row.yield_pct else "–",
+        fineness=f"{_range(row.micron, shown)}{THIN}µm" if row.micron else "–",
+        staple=_sizes(row.staple_mm, shown) if row.staple_mm else "–",
+        standing=row.standing,
+        source=row.source,
+    )
+
+
+def _range(ends: Range, shown: Shown) -> str:
+    low, high = (shown.number(end, 1, least=0) for end in ends)
+    return low if low == high else f"{low} to {high}"
+
+
+def _sizes(ends: Range, shown: Shown) -> str:
+    low, high = (shown.size(end) for end in ends)
+    return low if low == high else f"{low.split(THIN)[0]} to {high}"

@@ -1,0 +1,70 @@
+"""A fleece is weighed, or leaves the shelf."""
+
+from datetime import date
+
+from fastapi import APIRouter, Request, Response
+
+from app.web.errors import Missing
+from app.web.fleece_shown import as_opened, fleece_or_missing
+from app.web.forms.fleece import GOING, empty_weighing, read_weighing
+from app.web.forms.reader import Filled, Posted, Reader
+from app.web.pages.fleece_form import weigh_page
+from app.web.pages.weighed import weighed_told
+from app.web.session import ReadingSession, WritingSession
+from app.web.templating import after_save, render, shown_in
+from app.work.fleece_find import KnownFleece
+from app.work.fleece_put_away import put_away_fleece
+from app.work.fleece_weigh import weigh_fleece
+from app.work.reckoning import Known, current
+
+router = APIRouter()
+
+
+@router.get("/fleeces/{fleece_id}/weigh")
+def ask_weigh(request: Request, session: ReadingSession, fleece_id: str) -> Response:
+    known = current(session)
+    found = _on_shelf(known, fleece_id)
+    return _weigh_form(
+        request, known, found, empty_weighing(found.fleece, found.holding, date.today())
+    )
+
+
+@router.post("/fleeces/{fleece_id}/weigh")
+def weigh(request: Request, session: WritingSession, posted: Posted, fleece_id: str) -> Response:
+    known = current(session)
+    found = _on_shelf(known, fleece_id)
+    reader = Reader(posted, known.book.settings)
+    as_opened(found, reader.stamp)
+    typed = read_weighing(reader, date.today())
+    if not reader.ok:
+        return _weigh_form(request, known, found, reader.filled(), status=422)
+    weighed = weigh_fleece(session, found.holding, typed.weight, typed.state, typed.day)
+    message = weighed_told(found, typed.state, weighed, shown_in(known.book.settings))
+    undo = weighed.event.seq if weighed.event else None
+    return after_save(request, f"/fleeces/{fleece_id}", message, undo)
+
+
+@router.post("/fleeces/{fleece_id}/put-away")
+def put_away(request: Request, session: WritingSession, posted: Posted, fleece_id: str) -> Response:
+    known = current(session)
+    found = _on_shelf(known, fleece_id)
+    reader = Reader(posted, known.book.settings)
+    as_opened(found, reader.stamp)
+    going = reader.choice("going", GOING, default="used up") or "used up"
+    event = put_away_fleece(session, found.holding, going, date.today())
+    return after_save(request, "/fleeces", f"{found.fleece.name} is put away.", undo=event.seq)
+
+
+def _on_shelf(known: Known, fleece_id: str) -> KnownFleece:
+    found = fleece_or_missing(known, fleece_id)
+    if found.holding.put_away is not None:
+        raise Missing("A fleece that is put away")
+    return found
+
+
+def _weigh_form(
+    request: Request, known: Known, found: KnownFleece, form: Filled, status: int = 200
+) -> Response:
+    shown = shown_in(known.book.settings)
+    page = weigh_page(found, shown.mass(found.answer.now_g), form)
+    return render(request, "pages/fleeces/weigh.html", page, status)

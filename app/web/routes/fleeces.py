@@ -1,0 +1,50 @@
+"""Fleeces: the list, what one can become, and what is printed of breeds."""
+
+from fastapi import APIRouter, Request, Response
+
+from app.planning.fleeces import metres_at
+from app.web.fleece_shown import fleece_or_missing
+from app.web.forms.fleece import fleece_stamp
+from app.web.forms.grist import filled_grist, read_grist
+from app.web.pages.breed import breeds_page
+from app.web.pages.fleece import fleece_page
+from app.web.pages.fleeces import fleeces_page
+from app.web.session import ReadingSession
+from app.web.templating import render, shown_in
+from app.work.fleece_find import all_fleeces
+from app.work.fleece_grist import likely_tex
+from app.work.reckoning import current
+from app.work.settings_read import settings_now
+
+router = APIRouter()
+
+
+@router.get("/fleeces")
+def show_list(request: Request, session: ReadingSession) -> Response:
+    known = current(session)
+    page = fleeces_page(all_fleeces(known), shown_in(known.book.settings))
+    return render(request, "pages/fleeces/list.html", page)
+
+
+@router.get("/fleeces/breeds")
+def show_breeds(request: Request, session: ReadingSession, breed: str = "") -> Response:
+    page = breeds_page(breed, shown_in(settings_now(session)))
+    return render(request, "pages/fleeces/breeds.html", page, block="told")
+
+
+@router.get("/fleeces/{fleece_id}")
+def show(request: Request, session: ReadingSession, fleece_id: str) -> Response:
+    known = current(session)
+    found, settings = fleece_or_missing(known, fleece_id), known.book.settings
+    usual = likely_tex(known.book, fleece_id)
+    reader, tex = read_grist(request.query_params, settings, usual)
+    page = fleece_page(
+        known=found,
+        metres=metres_at(found.answer.yarn_g, tex),
+        tex=tex,
+        grist=reader.filled() if reader.typed("grist") else filled_grist(tex, settings),
+        stamp=fleece_stamp(found.fleece, found.holding),
+        shown=shown_in(settings),
+    )
+    status = 200 if reader.ok else 422
+    return render(request, "pages/fleeces/fleece.html", page, status, block="becomes")

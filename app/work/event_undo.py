@@ -1,0 +1,50 @@
+"""Undo something that happened to wool: a counter-event, and everything that went with it."""
+
+from dataclasses import replace
+from datetime import date
+
+from sqlmodel import Session
+
+from app.book import woolbook
+from app.book.event import Event
+from app.book.holding import Holding
+from app.book.words import SINKS
+from app.store.records import get, load_book, post, put
+from app.store.skein_find import balance_of
+from app.work.fleece_step import states_of
+
+MAKES_HOLDINGS = frozenset({"arrive", "spin", "wind"})
+"""Events by which a holding first comes to the shelf."""
+
+
+def undo_event(session: Session, seq: int, day: date) -> Event | None:
+    """Undo an event; None where there is none of that number.
+
+    A holding that it put away is on the shelf again, one that it made is put away, and a fleece
+    is back in the state it had. WoolBookError where what came of it has been used since.
+    """
+    book = load_book(session)
+    event = next((one for one in book.events if one.seq == seq), None)
+    if event is None:
+        return None
+    entry = woolbook.undo(event, book.events)
+    undone = post(session, entry.kind, day, entry.lines, undoes=seq)
+    for holding in _holdings(session, event):
+        _as_before(session, event, holding, day)
+    return undone
+
+
+def _holdings(session: Session, event: Event) -> list[Holding]:
+    ids = [line.holding_id for line in event.lines if line.holding_id not in SINKS]
+    return [one for id in dict.fromkeys(ids) if (one := get(session, Holding, id))]
+
+
+def _as_before(session: Session, event: Event, holding: Holding, day: date) -> None:
+    gained = sum(line.mg for line in event.lines if line.holding_id == holding.id)
+    states = states_of(event)
+    if event.kind == "put away":
+        put(session, replace(holding, put_away=None))
+    elif states and holding.state == states[1]:
+        put(session, replace(holding, state=states[0]))
+    elif gained > 0 and event.kind in MAKES_HOLDINGS and not balance_of(session, holding.id).mg:
+        put(session, replace(holding, put_away=day))

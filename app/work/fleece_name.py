@@ -1,0 +1,13 @@
+"""A fleece's name is also the label of its holding: one holding to a label."""
+
+from sqlmodel import Session
+
+from app.store.skein_find import holder_of
+from app.work.refusal import Refusal
+
+
+def free_code(session: Session, name: str, holding_id: str | None) -> str:
+    """The label for a fleece of that name; Refusal where another holding has it."""
+    if holder_of(session, name) not in (None, holding_id):
+        raise Refusal("name", f"Something else is called {name} already. Add to the name.")
+    return name
