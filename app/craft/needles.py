@@ -1,12 +1,20 @@
-"""Knitting needles: the gauge a needle will give before any swatch. A needle's key is its mm."""
+"""Knitting needles: their sizes, and the gauge a needle will give before any swatch.
+
+A needle's key is its diameter in mm: numbers differ by country and by maker (a US 2 is sold as
+2.75 and as 3.0 mm).
+"""
 
 from dataclasses import dataclass
+from functools import cache
 from math import pi, sqrt
+from typing import cast
 
 from app.craft.domain import positive
 from app.craft.fabric import KS_WET
 from app.craft.figure import Figure
+from app.craft.tables import table
 from app.craft.thickness import wraps_diameter_mm
+from app.craft.working import Standing
 
 HAND_SHARE = 0.10
 """How far one knitter's hand lies from another's (practice: class midpoints give 0.93 to 1.08)."""
@@ -14,6 +22,48 @@ HAND_SHARE = 0.10
 ROWS_PER_STITCH = 1.36
 ROWS_PER_STITCH_U = 0.08
 """Rows per stitch of hand-knit gauges (practice; machine-knit wool 1.30, Munden 1959)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Needle:
+    """A size by its mm; US and old British numbers are empty where there is none."""
+
+    mm: float
+    us: str
+    uk_old: str
+    standing: Standing
+    source: str
+
+
+@cache
+def needles() -> tuple[Needle, ...]:
+    """Every size, thinnest first."""
+    return tuple(
+        Needle(
+            float(row["mm"]),
+            row["us"],
+            row["uk_old"],
+            cast(Standing, row["standing"]),
+            row["source"],
+        )
+        for row in table("needles")
+    )
+
+
+def us_size(number: str) -> tuple[float, ...]:
+    """The mm a US number is sold as, thinnest first; none for a number nobody uses."""
+    return tuple(needle.mm for needle in needles() if needle.us and needle.us == number)
+
+
+def old_british_size(number: str) -> tuple[float, ...]:
+    """The mm of an old British number; none for a number nobody uses."""
+    return tuple(needle.mm for needle in needles() if needle.uk_old and needle.uk_old == number)
+
+
+def nearest_needle(mm: float) -> Needle:
+    """The size nearest to a diameter above zero; the thinner of two as near."""
+    positive(mm, "the needle in mm")
+    return min(needles(), key=lambda needle: abs(needle.mm - mm))
 
 
 @dataclass(frozen=True, slots=True)

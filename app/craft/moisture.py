@@ -1,0 +1,104 @@
+"""Water in fibre: regain, content, what a dry mass weighs as the trade agrees, and when it is dry.
+
+Regain is water per dry mass, content is water per wet mass; they are not the same number. Shares
+of a blend are by dry mass here; shares on a label are of conditioned mass and are converted first.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from math import fsum
+from typing import cast
+
+from app.craft.domain import not_negative, positive, share
+from app.craft.tables import Row, table
+from app.craft.working import Standing
+
+DRY_ENOUGH = 0.005
+"""Wool is dry when two weighings, an hour or more apart, agree within this share (practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Regain:
+    """Agreed regain of a fibre as shares of its dry mass, None where the source is silent: by
+    EU 1007/2011 Annex IX and by ASTM D1909 or the trade."""
+
+    fibre: str
+    eu: float | None
+    astm: float | None
+    standing: Standing
+    source: str
+
+
+@cache
+def regains() -> tuple[Regain, ...]:
+    """Every fibre of the table."""
+    return tuple(_regain(row) for row in table("regain"))
+
+
+def regain_of(fibre: str) -> Regain:
+    """The agreed regain of a fibre by its name in the table; ValueError for one it lacks."""
+    for row in regains():
+        if row.fibre == fibre:
+            return row
+    raise ValueError(f"no agreed regain is known here for {fibre!r}")
+
+
+def regain_from_content(content: float) -> float:
+    """Regain from moisture content, both as shares: c/(1−c). 12 % content is 13.6 % regain."""
+    return share(content, "moisture content") / (1 - content)
+
+
+def content_from_regain(regain: float) -> float:
+    """Moisture content from regain, both as shares: R/(1+R)."""
+    return not_negative(regain, "regain") / (1 + regain)
+
+
+def mass_at(dry_g: float, regain: float) -> float:
+    """Mass in g of a dry mass at a regain: dry·(1+R)."""
+    return not_negative(dry_g, "dry mass in g") * (1 + not_negative(regain, "regain"))
+
+
+def dry_mass(mass_g: float, regain: float) -> float:
+    """Dry mass in g of what weighs `mass_g` at a regain."""
+    return not_negative(mass_g, "mass in g") / (1 + not_negative(regain, "regain"))
+
+
+def blend_regain(dry_shares: Mapping[str, float], regain: Mapping[str, float]) -> float:
+    """Regain of a blend from the dry shares of its fibres, by any measure: they are made to sum to
+    1. ValueError for no share above zero; KeyError for a fibre without a regain."""
+    whole = positive(fsum(dry_shares.values()), "the shares of a blend")
+    parts = (not_negative(part, fibre) * regain[fibre] for fibre, part in dry_shares.items())
+    return fsum(parts) / whole
+
+
+def dry_shares(label_shares: Mapping[str, float], regain: Mapping[str, float]) -> dict[str, float]:
+    """Shares by dry mass, summing to 1, from shares of conditioned mass as labels give them."""
+    dry = {fibre: dry_mass(part, regain[fibre]) for fibre, part in label_shares.items()}
+    whole = positive(fsum(dry.values()), "the shares of a blend")
+    return {fibre: part / whole for fibre, part in dry.items()}
+
+
+def invoice_mass(mass_g: float, content: float, regain: float) -> float:
+    """Mass in g at the agreed regain of what was weighed at a moisture content (not regain)."""
+    return mass_at(mass_g * (1 - share(content, "moisture content")), regain)
+
+
+def is_dry(earlier_g: float, later_g: float) -> bool:
+    """True where the later weighing agrees with the earlier within half a percent."""
+    earlier = positive(earlier_g, "mass in g")
+    return abs(earlier - positive(later_g, "mass in g")) <= DRY_ENOUGH * earlier
+
+
+def _regain(row: Row) -> Regain:
+    return Regain(
+        row["fibre"],
+        _share(row["eu_pct"]),
+        _share(row["astm_pct"]),
+        cast(Standing, row["standing"]),
+        row["source"],
+    )
+
+
+def _share(percent: str) -> float | None:
+    return float(percent) / 100 if percent else None
