@@ -76,10 +76,14 @@ def listed(words: list[str]) -> str:
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
+def number_word(count: int) -> str:
+    """A count in words up to ten: "no", "one", "ten", "14"."""
+    return COUNT_WORDS[count] if count < len(COUNT_WORDS) else str(count)
+
+
 def counted(count: int, thing: str) -> str:
-    """A count of things in words up to ten: "one skein", "two skeins", "14 skeins"."""
-    number = COUNT_WORDS[count] if count < len(COUNT_WORDS) else str(count)
-    return f"{number} {thing}" if count == 1 else f"{number} {thing}s"
+    """A count of things: "one skein", "two skeins", "14 skeins"."""
+    return f"{number_word(count)} {thing}" if count == 1 else f"{number_word(count)} {thing}s"
 
 
 def _without_gauge(answer: PlanAnswer, book: Book) -> list[Part]:

@@ -1,4 +1,4 @@
-"""The budget bar of a part: what is promised against what it needs, with a soft end."""
+"""The budget bar of a part: what is knitted in and promised against its need, with a soft end."""
 
 from dataclasses import dataclass
 
@@ -27,6 +27,6 @@ def budget_bar(part: PartAnswer) -> Bar:
     if part.need.value <= 0:
         return Bar(0.0, 0.0)
     scale = NEED_AT / part.need.value
-    have = min(part.promised_m * scale, WIDTH)
-    blur = min(2 * part.need.u * scale, have) if part.promised_m < part.need.value else 0.0
+    have = min((part.used_m + part.promised_m) * scale, WIDTH)
+    blur = min(2 * part.need.u * scale, have) if have < NEED_AT else 0.0
     return Bar(round(have - blur, 1), round(blur, 1))

@@ -9,10 +9,11 @@ from app.book.plan import Part, Plan
 from app.book.stamp import stamp
 from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
 from app.web.forms.reader import Filled
-from app.web.pages.answer import Sentence, answer_sentence, done_sentence, yarn_name
+from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
 from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.garment_choice import Choices, choices
 from app.web.shown import Shown
+from app.work.plan_order import UNDER_WAY
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import available_mm
 from app.work.reckoning import Known
@@ -81,15 +82,16 @@ class Trouble:
 
 @dataclass(frozen=True, slots=True)
 class GarmentPage:
-    """`reckoned` is None for a plan that wants no more yarn: then there are no parts to show.
+    """`wanting` is False once the plan wants no more yarn; `reckoned` may then be None.
 
-    `remarks` go with the name of their part; `proposed` counts skeins not yet kept.
+    `remarks` go with the names of their parts; `proposed` counts skeins not yet kept.
     """
 
     plan: Plan
     stamp: str
     person: str
     answer: Sentence
+    wanting: bool
     reckoned: PlanAnswer | None
     parts: tuple[PartRow, ...]
     groups: tuple[GroupRow, ...]
@@ -112,7 +114,6 @@ def garment_page(
     """The page of a plan; `put` is the part whose choice of skeins is open. KeyError if gone."""
     book, plan = known.book, known.book.plan[plan_id]
     reckoned = next((one for one in known.reckoning.plans if one.plan_id == plan_id), None)
-    said = answer_sentence(reckoned, book, shown) if reckoned else done_sentence(plan, book, shown)
     parts = reckoned.parts if reckoned else ()
     open_part = next((one for one in parts if one.part_id == put), None)
     promises = book.promises_of.get(plan_id, [])
@@ -120,17 +121,33 @@ def garment_page(
         plan=plan,
         stamp=stamp(plan),
         person=book.person[plan.person_id].name if plan.person_id else "",
-        answer=said,
+        answer=_said(plan, reckoned, book, shown),
+        wanting=plan.state in UNDER_WAY,
         reckoned=reckoned,
         parts=tuple(_part_row(one, known) for one in parts),
         groups=tuple(_group_row(one, book) for one in (reckoned.groups if reckoned else ())),
-        remarks=tuple((part.name, one) for part in parts for one in part.remarks),
+        remarks=_remarks(parts),
         knit_in=knit_into(book, plan_id),
         proposed=sum(1 for one in promises if one.state == "proposed"),
         choices=choices(known, plan_id, open_part) if open_part else None,
         trouble=trouble,
         today=today,
     )
+
+
+def _said(plan: Plan, reckoned: PlanAnswer | None, book: Book, shown: Shown) -> Sentence:
+    if reckoned is not None and plan.state in UNDER_WAY:
+        return answer_sentence(reckoned, book, shown)
+    return done_sentence(plan, book, shown)
+
+
+def _remarks(parts: tuple[PartAnswer, ...]) -> tuple[tuple[str, Remark], ...]:
+    """Each remark once, with the names of the parts it is about."""
+    about: dict[Remark, list[str]] = {}
+    for part in parts:
+        for remark in part.remarks:
+            about.setdefault(remark, []).append(part.name)
+    return tuple((listed(names), remark) for remark, names in about.items())
 
 
 def places(held: Iterable[Held], book: Book) -> tuple[Place, ...]:

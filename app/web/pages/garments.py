@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from app.book.book import Book
 from app.planning.answers import Reckoning
-from app.web.pages.answer import counted, listed
+from app.web.pages.answer import counted, listed, number_word
 from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.shown import Shown
 from app.work.plan_order import UNDER_WAY
@@ -33,5 +33,13 @@ def shelf_sentence(lines: tuple[PlanLine, ...]) -> str:
         return "No garment waits for yarn."
     covered = [one for one in wanting if one.answer.tone == "enough"]
     short = [one.name for one in wanting if one.answer.tone == "short"]
-    of_all = f"{len(covered)} of {counted(len(wanting), 'garment')} covered."
+    of_all = _covered(len(covered), len(wanting))
     return f"Short of yarn: {listed(short)}. {of_all}" if short else of_all
+
+
+def _covered(covered: int, all_of_them: int) -> str:
+    if covered == all_of_them:
+        return "Every garment is covered by what is promised to it."
+    number = number_word(covered).capitalize() if covered else "None"
+    verb = "is" if covered < 2 else "are"
+    return f"{number} of {counted(all_of_them, 'garment')} {verb} covered."

@@ -8,7 +8,7 @@ from app.book.plan import Plan
 from app.planning.answers import PlanAnswer, Reckoning
 from app.web.pages.answer import Sentence, answer_in_short, done_sentence
 from app.web.shown import Shown
-from app.work.plan_order import in_order
+from app.work.plan_order import UNDER_WAY, in_order
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +25,11 @@ class PlanLine:
 
 
 def plan_line(plan: Plan, answer: PlanAnswer | None, book: Book, shown: Shown) -> PlanLine:
-    """The line of one plan; `answer` is None where it wants no more yarn."""
-    said = answer_in_short(answer, book, shown) if answer else done_sentence(plan, book, shown)
+    """The line of one plan; `answer` is not asked where it wants no more yarn."""
+    if answer is not None and plan.state in UNDER_WAY:
+        said = answer_in_short(answer, book, shown)
+    else:
+        said = done_sentence(plan, book, shown)
     return PlanLine(
         plan_id=plan.id,
         name=plan.name,
