@@ -42,8 +42,9 @@ def serve(arguments: argparse.Namespace) -> int:
     """Serve the pages until Ctrl-C."""
     from app.serve import serve
 
+    demo = paths.DEMO if arguments.demo or arguments.fresh else None
     folder = _folder(arguments)
-    serve(folder, arguments.port, arguments.browser, paths.DEMO if arguments.demo else None)
+    serve(folder, arguments.port, arguments.browser, demo, arguments.fresh)
     return 0
 
 
@@ -127,10 +128,12 @@ def _parser() -> argparse.ArgumentParser:
         "Without a command, opens your own data in the browser.",
     )
     parser.add_argument("--version", action="version", version=f"tallyhank {__version__}")
-    parser.add_argument("--demo", action="store_true", help="open an invented shelf to try things")
+    demo = parser.add_mutually_exclusive_group()
+    demo.add_argument("--demo", action="store_true", help="open an invented shelf to try out")
+    demo.add_argument("--fresh", action="store_true", help="the same, begun anew")
     parser.add_argument("--port", type=_port, default=PORT, help=f"default: {PORT}")
     parser.add_argument("--no-browser", dest="browser", action="store_false")
-    _add_data(parser, default=None)
+    _add_data(demo, default=None)
     parser.set_defaults(run=serve)
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     _add(commands, backup, "backup", "copy the data to its backups folder, and verify the copy")
@@ -159,7 +162,7 @@ def _add(
     return command
 
 
-def _add_data(parser: argparse.ArgumentParser, default: str | None) -> None:
+def _add_data(parser: argparse._ActionsContainer, default: str | None) -> None:
     parser.add_argument(
         "--data", type=Path, metavar="FOLDER", default=default, help="another folder for the data"
     )
@@ -172,7 +175,8 @@ def _port(text: str) -> int:
 
 
 def _folder(arguments: argparse.Namespace) -> Path:
-    usual = paths.demo_data() if arguments.demo else paths.own_data()
+    demo = arguments.demo or arguments.fresh
+    usual = paths.demo_data() if demo else paths.own_data()
     given: Path | None = arguments.data
     return (given or usual).expanduser().absolute()
 

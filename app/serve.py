@@ -9,6 +9,7 @@ from app.store import Store, open_store
 from app.store.alone import alone
 from app.store.errors import StoreError
 from app.store.fill import is_empty
+from app.store.places import remove_database
 
 HOST = "127.0.0.1"
 """Loopback only: no other machine can reach it."""
@@ -21,32 +22,35 @@ class PortTaken(StoreError):
     """You meet it when the port cannot be had."""
 
 
-def serve(folder: Path, port: int, browser: bool, demo: Path | None) -> None:
-    """Serve the data of a folder until Ctrl-C; an empty one is filled from `demo` if given.
+def serve(
+    folder: Path, port: int, browser: bool, demo: Path | None = None, fresh: bool = False
+) -> None:
+    """Serve the data of a folder until Ctrl-C.
 
+    A folder for the `demo` is filled from that file if it is empty, or emptied first if `fresh`.
     StoreError where the folder or the port cannot be used, or another copy has the folder.
     """
-    with (
-        alone(folder),
-        closing(open_store(folder)) as store,
-        closing(_listen(port)) as listener,
-    ):
-        if demo:
-            _fill_from(demo, store)
-        address = f"http://{HOST}:{listener.getsockname()[1]}/"
-        print(f"Tallyhank is at {address} (Ctrl-C ends it). Data: {folder}", flush=True)
-        if browser:
-            _open_browser(address)
-        _run(store, listener)
+    with alone(folder), closing(_listen(port)) as listener:
+        if demo and fresh:
+            remove_database(folder)
+        with closing(open_store(folder)) as store:
+            if demo:
+                _fill_from(demo, store)
+            address = f"http://{HOST}:{listener.getsockname()[1]}/"
+            print(f"Tallyhank is at {address} (Ctrl-C ends it). Data: {folder}", flush=True)
+            if browser:
+                _open_browser(address)
+            _run(store, listener)
 
 
 def _fill_from(demo: Path, store: Store) -> None:
     from app.work.keep import import_book
 
-    text = demo.read_bytes()
+    with store.reading() as session:
+        if not is_empty(session):
+            return
     with store.writing() as session:
-        if is_empty(session):
-            import_book(session, text)
+        import_book(session, demo.read_bytes())
 
 
 def _listen(port: int) -> socket.socket:

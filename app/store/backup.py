@@ -5,7 +5,7 @@ from contextlib import closing
 from datetime import datetime
 from pathlib import Path
 
-from app.store.errors import NotSaved, StoreError, plain_words
+from app.store.errors import BROKEN, Damaged, NotSaved, StoreError, plain_words
 from app.store.examine import connect_to_read, examine
 from app.store.places import backups_folder, database_file, make_folder, move_into_place
 
@@ -15,15 +15,15 @@ def backup(folder: Path) -> Path:
 
     StoreError where that is not possible; then no copy is left behind.
     """
-    file = database_file(folder)
-    examine(file)
     make_folder(backups_folder(folder))
     target = new_name(folder, "tallyhank")
     part = target.with_suffix(".part")
     try:
-        copy(file, part)
+        copy(database_file(folder), part)
         examine(part)
         move_into_place(part, target)
+    except Damaged as error:
+        raise Damaged(BROKEN) from error
     except OSError as error:
         raise NotSaved(f"The backup could not be written: {error.strerror}.") from error
     finally:
@@ -38,6 +38,8 @@ def backups(folder: Path) -> list[Path]:
 
 def copy(source: Path, target: Path) -> None:
     """Copy a database that may be in use into a new file that stands by itself."""
+    if not source.is_file():
+        raise StoreError(f"There is no file {source}.")
     target.unlink(missing_ok=True)
     with (
         plain_words(),

@@ -57,8 +57,7 @@ def open_store(folder: Path) -> Store:
     StoreError where the folder cannot be used or the data is damaged or newer than the program.
     """
     make_folder(folder)
-    with plain_words():
-        bring_up_to_date(folder)
+    bring_up_to_date(folder)
     return Store(folder)
 
 

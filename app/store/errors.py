@@ -41,7 +41,7 @@ class Newer(StoreError):
 
 BUSY = "Another copy of Tallyhank is saving. Nothing was changed; try again in a moment."
 FULL = "The disk is full. Nothing was changed; make room and try again."
-UNWRITABLE = "The data folder cannot be written. Nothing was changed."
+UNWRITABLE = "The data folder cannot be written, or has no room. Nothing was changed."
 BROKEN = "The data file is damaged. Bring back a backup with: tallyhank restore FILE"
 
 _CAUSES: dict[int, tuple[type[StoreError], str]] = {

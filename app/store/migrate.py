@@ -3,15 +3,17 @@
 from pathlib import Path
 
 from sqlalchemy import Connection, create_engine, event
+from sqlalchemy.exc import DBAPIError
 from sqlalchemy.pool import NullPool
 
 from app import paths
 from app.store.backup import backup
-from app.store.errors import Damaged
+from app.store.errors import Damaged, StoreError, plain_words
 from app.store.examine import HEAD, revision
 from app.store.places import database_file
 
 
+@plain_words()
 def bring_up_to_date(folder: Path) -> None:
     """Migrate the database of a folder if it is behind, after a backup; make it if there is none.
 
@@ -23,9 +25,14 @@ def bring_up_to_date(folder: Path) -> None:
         return
     if found is not None:
         backup(folder)
-    upgrade(file)
+    try:
+        upgrade(file)
+    except DBAPIError as error:
+        text = f"The data could not be brought up to date ({error.orig}). Nothing was changed."
+        raise StoreError(text) from error
 
 
+@plain_words()
 def upgrade(file: Path) -> None:
     """Run the migrations a database file lacks, in one transaction.
 

@@ -14,6 +14,12 @@ def backups_folder(folder: Path) -> Path:
     return folder / "backups"
 
 
+def remove_database(folder: Path) -> None:
+    """Take away the database of a folder and all that belongs to it; backups stay."""
+    for ending in ("", "-wal", "-shm"):
+        database_file(folder).with_suffix(f".sqlite{ending}").unlink(missing_ok=True)
+
+
 def make_folder(folder: Path) -> None:
     """Make the folder if it is not there; NotSaved where it cannot be made or written."""
     try:

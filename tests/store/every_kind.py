@@ -1,0 +1,85 @@
+"""A small sound book with a record of every kind, and most fields filled in."""
+
+from datetime import date
+from pathlib import Path
+
+from app.book import woolbook
+from app.book.book import Book
+from app.book.exchange import in_order
+from app.book.gauge import Gauge
+from app.book.plan import Losses, RoleYarn
+from app.book.settings import Settings
+from app.book.shape import Rectangle, Run, Runs, Strand
+from app.book.woolbook import Portion
+from app.store.balance import wrong_balances
+from app.store.engine import open_store
+from app.store.fill import fill
+from app.store.records import load_book
+from tests.books import (
+    a_book,
+    a_fleece,
+    a_holding,
+    a_part,
+    a_person,
+    a_plan,
+    a_promise,
+    a_reading,
+    a_skein,
+    a_yarn,
+    an_errand,
+    an_event,
+)
+
+FLEECE = a_holding("F-1", fleece_id="Bramble", state="raw", day=date(2026, 3, 1))
+SKEIN = a_skein("G-1", day=date(2026, 4, 2), colour="#8a7f72", price="£4", place="basket")
+ARRIVED = woolbook.arrive([Portion(FLEECE, 2_000_000), Portion(SKEIN, 96_000, 213_000)])
+UNDONE = woolbook.arrive([Portion(SKEIN, 5_000, 10_000)])
+
+EVERY_KIND = a_book(
+    a_person(notes="likes it loose"),
+    a_fleece(yield_pct=60.0, micron=27.5, staple_mm=90, colour="#efe9dd"),
+    a_yarn(fleece_id="Bramble", twist="S", target_tex=450.0),
+    a_yarn("alpaca, shop", bought=True, ball_mg=50_000, ball_mm=125_000, fibre="alpaca"),
+    FLEECE,
+    SKEIN,
+    a_skein("A-1", "alpaca, shop", dye_lot="7", put_away=date(2026, 5, 1)),
+    a_reading(),
+    a_reading(id="by reel", kind="length", value=213_000, girth_mm=1500, turns=142.0),
+    an_event(1, ARRIVED, note="as it was when the book began"),
+    an_event(2, UNDONE),
+    an_event(3, woolbook.undo(an_event(2, UNDONE), [an_event(2, UNDONE)]), undoes=2),
+    a_plan(person_id="Ines", wanted_by=date(2026, 12, 1), losses=Losses(), sureness_pct=95.0),
+    a_part(gauge=Gauge(20.0, 28.0, washed=False, needle_mm=3.75)),
+    a_part("cuff", copies=2, position=2, shape=Runs((Run(12, 40, 44, "2×2 rib"),))),
+    a_part(
+        "yoke", position=3, shape=Rectangle(500, 200), yarns=(RoleYarn("main", "alpaca, shop"),)
+    ),
+    a_part("band", position=4, shape=Runs((Run(4, 90, 90, strands=(Strand(ends=2),)),))),
+    a_promise(),
+    an_errand(plan_id="pullover", done=date(2026, 5, 2)),
+    settings=Settings(length_unit="yd", decimal=",", losses=Losses(tail_mm=150)),
+)
+
+
+def make_data(folder: Path, book: Book = EVERY_KIND) -> Path:
+    """Data in `folder` that holds `book`; answers the folder."""
+    store = open_store(folder)
+    with store.writing() as session:
+        fill(session, book)
+    store.close()
+    return folder
+
+
+def book_in(folder: Path) -> Book:
+    """The book in a folder, whose balances are right."""
+    store = open_store(folder)
+    with store.reading() as session:
+        book = load_book(session)
+        assert wrong_balances(session) == []
+    store.close()
+    return in_order(book)
+
+
+def is_whole(folder: Path, book: Book = EVERY_KIND) -> bool:
+    """Whether the data in a folder is this book, to the last field."""
+    return book_in(folder) == in_order(book)
