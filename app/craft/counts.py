@@ -61,7 +61,7 @@ COUNTS: dict[str, Count] = {
         _per_pound("cotton", 840, "published", _HANKS),
         _per_pound("worsted", 560, "published", _HANKS),
         _per_pound("linen", 300, "published", _HANKS),
-        _per_pound("Yorkshire skein", 256, "published", "units of textile measurement"),
+        _per_pound("Yorkshire skein", 256, "published", "a printed table of textile units"),
         _per_pound("woollen run", 1600, "memory", _MEMORY),
         _per_pound("woollen cut", 300, "memory", _MEMORY),
         _per_pound("Galashiels cut", 200, "memory", _MEMORY),

@@ -223,6 +223,15 @@ def test_a_product_is_a_sum_of_equals(times, grams):
     assert mass_mg(f"{times} × {grams} g") == sum(mass_mg(f"{grams} g") for _ in range(times))
 
 
+@pytest.mark.property
+@given(st.integers(1, 2000))
+def test_units_hang_together(count):
+    assert mass_mg(f"{16 * count} oz") == mass_mg(f"{count} lb")
+    assert mass_mg(f"{count}/1000 kg") == mass_mg(f"{count} g") == mass_mg(f"{1000 * count} mg")
+    assert length_mm(f"{36 * count} in") == length_mm(f"{3 * count} ft") == length_mm(f"{count} yd")
+    assert length_mm(f"{count} m") == length_mm(f"{100 * count} cm")
+
+
 def test_the_unit_registry_waits_until_someone_types():
     ask = "import sys, app.craft.typed; print('pint' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True)
