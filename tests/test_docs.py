@@ -89,10 +89,20 @@ def test_links_of_the_documents_lead_somewhere():
             target = ROOT / file if file else None
             assert target is None or target.exists()
             if anchor:
-                headings = re.findall(
-                    r"^#+ (.+)$", (target or ROOT / "README.md").read_text(), re.M
-                )
-                assert anchor in {one.lower().replace(" ", "-") for one in headings}
+                assert anchor in anchors(target.read_text(encoding="utf-8") if target else text)
+
+
+def anchors(text: str) -> set[str]:
+    return {one.lower().replace(" ", "-") for one in re.findall(r"^#+ (.+)$", text, re.MULTILINE)}
+
+
+def test_every_dependency_is_accounted_for():
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    extras = project["optional-dependencies"].values()
+    needed = [*project["dependencies"], *(one for extra in extras for one in extra)]
+    told = section(DEVELOPERS, "Dependencies").lower()
+    names = {re.match(r"[\w-]+", one)[0].lower() for one in needed}
+    assert {name for name in names if not re.search(rf"\b{name}\b", told)} == set()
 
 
 def records(cls: type) -> dict[str, type]:
