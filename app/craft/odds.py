@@ -56,7 +56,7 @@ def expected_above_zero(margin: Figure) -> float:
     if margin.u < _TINY:
         return max(0.0, margin.value)
     z = margin.value / margin.u
-    return margin.value * _NORMAL.cdf(z) + margin.u * _density(z)
+    return max(0.0, margin.value * _NORMAL.cdf(z) + margin.u * _density(z))
 
 
 def spill_over(margin: Figure) -> tuple[float, float]:

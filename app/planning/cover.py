@@ -63,8 +63,8 @@ def _cover_one(book: Book, plan: Plan, promise: Promise, shelf: Shelf) -> None:
     if promise.holding_id in shelf.free:
         shelf.free[promise.holding_id] = there - metres
     if wanted - metres > TOLERANCE_M:
-        holding, part = book.holding.get(promise.holding_id), book.part.get(promise.part_id)
-        code = holding.code if holding else promise.holding_id
-        name = part.name if part else ""
+        holding, part = book.holding[promise.holding_id], book.part[promise.part_id]
         short = wanted - metres
-        shelf.uncovered.append(Uncovered(promise.id, plan.id, plan.name, name, code, short))
+        shelf.uncovered.append(
+            Uncovered(promise.id, plan.id, plan.name, part.name, holding.code, short)
+        )

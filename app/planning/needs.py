@@ -6,14 +6,14 @@ take of what is printed.
 """
 
 from dataclasses import dataclass
-from math import exp, log
+from math import exp, hypot, log
 
 from app.book.gauge import Gauge
 from app.book.plan import Part, Plan
 from app.book.shape import Metres, Run, Stated
 from app.craft.fabric import KS_DRY, KS_WET, loop_cm, yarn_in
 from app.craft.figure import Figure
-from app.craft.working import Step
+from app.craft.working import Standing, Step
 from app.planning.gauges import gauge_from_grist
 from app.planning.schedule import by_role, schedule, stitches_in
 from app.planning.yarns import Lots
@@ -127,19 +127,25 @@ def _fabric(plan: Plan, part: Part, lots: Lots) -> tuple[Gauge | None, Figure, S
     gauge = part.gauge or plan.gauge
     whose = f"{plan.name}, {part.name}" if part.gauge else plan.name
     if gauge is not None:
-        ks = KS_WET if gauge.washed else KS_DRY
-        loop = loop_cm(gauge.stitches, gauge.rows, gauge.washed)
-        loop = Figure(loop.value, "cm", {f"yarn in a stitch, by the gauge of {whose}": loop.u})
-        how = f"√({ks:g} ÷ ({gauge.stitches:g} × {gauge.rows:g} / 100)) cm"
-        source = "Munden 1959, " + ("washed and dried flat" if gauge.washed else "not washed")
-        step = Step("Yarn in one stitch", how, loop.value, "cm", loop.u, source, "published")
-        return gauge, loop, step
+        return gauge, *_by_gauge(gauge, whose)
     yarn_id = meant_yarn(plan, part, "main")
     tex = lots.tex(yarn_id) if yarn_id else None
     if tex is None:
         step = Step("Yarn in one stitch", "no gauge yet, and no yarn to assume one from", 0.0, "cm")
         return None, Figure(0.0, "cm"), step
     return gauge_from_grist(tex, whose)
+
+
+def _by_gauge(gauge: Gauge, whose: str) -> tuple[Figure, Step]:
+    ks = KS_WET if gauge.washed else KS_DRY
+    loop = loop_cm(gauge.stitches, gauge.rows, gauge.washed)
+    u = hypot(loop.u, loop.value * gauge.assumed_pct / 100)
+    how = f"√({ks:g} ÷ ({gauge.stitches:g} × {gauge.rows:g} / 100)) cm"
+    source = "Munden 1959, " + ("washed and dried flat" if gauge.washed else "not washed")
+    source += "; the gauge itself is a guess" if gauge.assumed_pct else ""
+    standing: Standing = "assumed" if gauge.assumed_pct else "published"
+    step = Step("Yarn in one stitch", how, loop.value, "cm", u, source, standing)
+    return Figure(loop.value, "cm", {f"yarn in a stitch, by the gauge of {whose}": u}), step
 
 
 def _shared_out(runs: tuple[Run, ...], edges: Figure) -> list[tuple[str, float, Figure]]:

@@ -68,8 +68,9 @@ class Netting:
         book = self.lots.book
         sureness = (plan.sureness_pct or book.settings.sureness_pct) / 100
         needs = needs_of(plan, book.parts_of.get(plan.id, []), self.lots)
-        yarn_of = {one: self.shelf.stock[one].holding.yarn_id for one in self.shelf.stock}
-        found = groups(needs, promises_to(book, plan), yarn_of)
+        promises = promises_to(book, plan)
+        yarn_of = {one.holding_id: book.holding[one.holding_id].yarn_id for one in promises}
+        found = groups(needs, promises, yarn_of)
         used = self.used.shares(plan.id, found)
         extra = allowances(plan, found, needs, self.lots)
         tallies = [
@@ -105,8 +106,7 @@ class Netting:
         if holding_id not in tally.met:
             tally.met.add(holding_id)
             for other_plan, other, taken in self.users.get(holding_id, []):
-                if other_plan.id != plan.id:
-                    tally.supply = tally.supply - _beyond(other_plan, other, taken)
+                tally.supply = tally.supply - _beyond(other_plan, other, taken)
         self.users.setdefault(holding_id, []).append((plan, tally, metres))
         self.held.setdefault(holding_id, []).append(Held(plan.id, part_id, metres))
 

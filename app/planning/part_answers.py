@@ -58,7 +58,7 @@ def _taken(
     book = lots.book
     found = []
     for promise in promises_to(book, tally.plan):
-        if promise.part_id != need.part.id or promise.holding_id not in book.holding:
+        if promise.part_id != need.part.id:
             continue
         holding, balance = book.holding[promise.holding_id], book.balances.get(promise.holding_id)
         metres = covered[promise.id]

@@ -14,24 +14,18 @@ class Used:
             if event.kind == "use" and event.seq not in undone:
                 self._note(book, [(line.holding_id, line.mg, line.mm) for line in event.lines])
 
-    def total_m(self, plan_id: str) -> float:
-        """Metres knitted into a plan so far."""
-        return sum(self._metres.get(plan_id, {}).values())
-
     def shares(self, plan_id: str, groups: tuple[Group, ...]) -> list[float]:
         """Metres knitted in so far for each group; yarn of no group counts for the first."""
         found = [0.0 for _ in groups]
-        for yarn_id, metres in self._metres.get(plan_id, {}).items():
-            at = [i for i, group in enumerate(groups) if yarn_id in group.yarn_ids]
-            if groups:
+        if groups:
+            for yarn_id, metres in self._metres.get(plan_id, {}).items():
+                at = [i for i, group in enumerate(groups) if yarn_id in group.yarn_ids]
                 found[at[0] if at else 0] += metres
         return found
 
     def _note(self, book: Book, lines: list[tuple[str, int, int]]) -> None:
-        plans = [
-            book.holding[one].plan_id for one, mg, _ in lines if mg > 0 and one in book.holding
-        ]
-        plan_id = next((one for one in plans if one), None)
+        gained = (book.holding[one].plan_id for one, mg, _ in lines if mg > 0)
+        plan_id = next((one for one in gained if one), None)
         if plan_id is None:
             return
         into = self._metres.setdefault(plan_id, {})

@@ -12,7 +12,7 @@ from app.book.gauge import Gauge
 from app.book.plan import Losses, RoleYarn
 from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
 from app.planning import reckon
-from tests.books import a_book, a_part, a_plan, a_promise, a_reading, a_skein, a_yarn
+from tests.books import DAY, a_book, a_part, a_plan, a_promise, a_reading, a_skein, a_yarn
 
 NO_LOSSES = Losses(0, 0, 0.0, 0)
 GREY = "grey two-ply"
@@ -314,6 +314,36 @@ def test_a_finished_garment_had_enough_and_draws_nothing():
     answer = reckoning.plan("pullover")
     assert (answer.odds, answer.short_m, answer.promised_m) == (1.0, 0.0, 0.0)
     assert reckoning.shelf["G-1"].free_m == 400
+
+
+def test_a_skein_that_is_gone_leaves_its_promise_uncovered():
+    book = two_plans(550_000, 40_000)
+    away = tuple(replace(one, put_away=DAY) if one.id == "G-1" else one for one in book.holdings)
+    reckoning = reckon(replace(book, holdings=away))
+    assert [(one.code, one.m) for one in reckoning.uncovered] == [("G-1", 550.0), ("G-1", 40.0)]
+    assert reckoning.plan("pullover").promised_m == 0
+
+
+def test_two_yarns_in_one_part_join_the_groups_they_meet():
+    """Body in grey, yoke in cream, and sleeves that fade from one into the other: one group."""
+    grey, held = shelf({"G-1": 400})
+    cream, more = shelf({"C-1": 400}, CREAM)
+    parts = [
+        a_part("body", shape=Metres(200_000)),
+        a_part("yoke", shape=Metres(150_000), position=2, yarns=(RoleYarn("main", CREAM),)),
+        a_part("sleeves", shape=Metres(180_000), position=3),
+    ]
+    promises = [
+        a_promise("G-1", 90_000, part_id="sleeves", id="grey"),
+        a_promise("C-1", 90_000, part_id="sleeves", id="cream"),
+    ]
+    plan = a_plan(losses=NO_LOSSES)
+    apart = a_book(*grey, *cream, plan, *parts, held=held | more)
+    assert len(the_plan(apart).groups) == 2
+    (group,) = the_plan(a_book(*grey, *cream, plan, *parts, *promises, held=held | more)).groups
+    assert group.part_ids == ("body", "yoke", "sleeves")
+    assert set(group.yarn_ids) == {GREY, CREAM}
+    assert group.need.value == 530
 
 
 def test_an_unknown_plan_is_a_key_error():

@@ -4,7 +4,7 @@ import pytest
 
 from app.planning import reckon
 from app.planning.supply import working
-from tests.books import a_book, a_reading, a_skein, a_yarn
+from tests.books import DAY, a_book, a_reading, a_skein, a_yarn
 
 GREY = "grey two-ply"
 
@@ -94,6 +94,8 @@ def test_the_yarns_own_shrinkage_is_used_when_it_is_known():
 def test_tape_and_label(instrument, share):
     figure, _ = held(length("G-1", 213, instrument))
     assert figure.u == pytest.approx(213 * share)
+    _, book = held(length("G-1", 213, instrument))
+    assert working(book, "G-1")[0].how == f"by {instrument}: 213 m"
 
 
 def test_an_estimate_and_no_reading_are_wide_and_said():
@@ -116,8 +118,6 @@ def test_only_weighed_and_of_no_known_grist_holds_no_metres():
 
 
 def test_what_is_empty_or_put_away_is_not_on_the_shelf():
-    from datetime import date
-
-    away = a_skein("G-2", put_away=date(2026, 5, 1))
+    away = a_skein("G-2", put_away=DAY)
     book = a_book(a_yarn(), a_skein("G-1"), away, a_skein("G-3"), held={"G-2": (96, 213)})
     assert reckon(book).shelf == {}

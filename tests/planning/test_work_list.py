@@ -56,6 +56,17 @@ def test_a_fleece_too_small_gives_what_it_has_and_the_rest_is_bought():
     assert reckon(wool(grams=100.0)).fleeces["Bramble"].called_for_g == pytest.approx(100)
 
 
+def test_a_fleece_called_on_already_gives_the_next_plan_nothing():
+    book = wool(grams=185.6)
+    scarf = a_plan("scarf", priority=2, losses=EXACT)
+    strip = a_part("strip", "scarf", shape=Metres(100_000))
+    book = replace(book, plans=(*book.plans, scarf), parts=(*book.parts, strip))
+    assert [(one.kind, one.plan) for one in reckon(book).work] == [
+        ("spin", "pullover"),
+        ("buy", "scarf"),
+    ]
+
+
 def test_an_empty_fleece_means_buying():
     (buy,) = reckon(wool(grams=0.0)).work
     assert (buy.kind, buy.m) == ("buy", 400)
