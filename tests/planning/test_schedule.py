@@ -1,0 +1,41 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.book.gauge import Gauge
+from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
+from app.planning.schedule import by_role, schedule, stitches_in
+
+GAUGE = Gauge(22.0, 30.0)
+
+
+@pytest.mark.published
+def test_the_tube_and_the_sleeve():
+    """By the arithmetic: 104 cm × 22/10 = 228.8; 22 to 36 cm is 48 to 80, 16 pairs."""
+    assert schedule(Rectangle(1040, 400), GAUGE) == (Run(120, 229, 229),)
+    assert schedule(Trapezoid(220, 360, 450), GAUGE) == (Run(135, 48, 80),)
+
+
+def test_a_schedule_given_outright_and_counted_pieces_stand_as_they_are():
+    runs = (Run(10, 40, 60), Run(4, 60, 60))
+    assert schedule(Runs(runs), GAUGE) == runs
+    assert schedule(Counted(80, 12), GAUGE) == (Run(12, 80, 80),)
+
+
+def test_an_amount_has_no_rows():
+    assert schedule(Metres(1000), GAUGE) == schedule(Stated(1000), GAUGE) == ()
+
+
+def test_each_role_works_its_share_times_its_ends():
+    carried = (Strand("main"), Strand("silk", 0.5, 2))
+    runs = (Run(10, 40, 60, strands=carried), Run(2, 60, 60))
+    assert by_role(runs) == {"main": 500 + 120, "silk": 500}
+
+
+@pytest.mark.property
+@given(st.integers(1, 3000), st.integers(1, 3000), st.integers(0, 3000))
+def test_shaping_is_in_pairs_and_within_a_stitch_of_the_width(width, other, length):
+    (run,) = schedule(Trapezoid(width, other, length), GAUGE)
+    assert (run.stitches_to - run.stitches) % 2 == 0
+    assert abs(run.stitches_to - other * 0.22) <= 1
+    assert stitches_in(run) >= 0
