@@ -1,5 +1,6 @@
 """The form of someone to knit for: a name and the measures that were taken."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from app.book.person import Measure, Person
@@ -17,6 +18,11 @@ def field_of(measure: str) -> str:
     return "measure_" + measure.replace(" ", "_")
 
 
+def measure_names(person: Person) -> list[str]:
+    """The measures a form asks for: the usual ones, and those of other names it already has."""
+    return list(dict.fromkeys([*MEASURES, *(one.name for one in person.measures)]))
+
+
 def filled_person(person: Person, settings: Settings) -> Filled:
     """The form as it shows someone."""
     shown = Shown(settings)
@@ -26,16 +32,15 @@ def filled_person(person: Person, settings: Settings) -> Filled:
 
 
 def read_person(reader: Reader, old: Person) -> Person:
-    """The person as typed; good where the reader is ok. Measures of other names are kept."""
-    others = [one for one in old.measures if one.name not in MEASURES]
+    """The person as typed; good where the reader is ok."""
     return replace(
         old,
         name=reader.text("name", required=True, longest=80),
-        measures=(*_measures(reader), *others),
+        measures=tuple(_measures(reader, measure_names(old))),
         notes=reader.text("notes", longest=4000),
     )
 
 
-def _measures(reader: Reader) -> list[Measure]:
-    typed = {name: reader.size(field_of(name), least=LEAST_MM, most=MOST_MM) for name in MEASURES}
+def _measures(reader: Reader, names: Iterable[str]) -> list[Measure]:
+    typed = {name: reader.size(field_of(name), least=LEAST_MM, most=MOST_MM) for name in names}
     return [Measure(name, mm) for name, mm in typed.items() if mm is not None]

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from app.book.person import Person
 from app.craft.body import MEASURES
-from app.web.forms.person import field_of
+from app.web.forms.person import field_of, measure_names
 from app.web.forms.reader import Filled
 from app.web.shown import Shown
 
@@ -47,10 +47,14 @@ def people_page(people: list[Person], shown: Shown) -> PeoplePage:
     return PeoplePage(tuple(_line(one, shown) for one in people))
 
 
-def person_form_page(form: Filled, id: str = "", name: str = "") -> PersonFormPage:
+def person_form_page(form: Filled, old: Person | None = None) -> PersonFormPage:
     """The form of one person, empty, filled or with its faults."""
-    measures = (MeasureField(field_of(one), one.capitalize(), how) for one, how in MEASURES.items())
-    return PersonFormPage(id, name, form, tuple(measures))
+    who = old or Person(id="", name="")
+    measures = (
+        MeasureField(field_of(one), one.capitalize(), MEASURES.get(one, ""))
+        for one in measure_names(who)
+    )
+    return PersonFormPage(who.id, who.name, form, tuple(measures))
 
 
 def _line(one: Person, shown: Shown) -> PersonLine:

@@ -42,7 +42,7 @@ def add(request: Request, session: WritingSession, posted: Posted) -> Response:
 def ask_change(request: Request, session: ReadingSession, person_id: str) -> Response:
     old = _person_or_missing(session, person_id)
     form = filled_person(old, settings_now(session))
-    return render(request, FORM, person_form_page(form, old.id, old.name))
+    return render(request, FORM, person_form_page(form, old))
 
 
 @router.post("/settings/people/{person_id}/change")
@@ -62,7 +62,7 @@ def _saved(request: Request, session: Session, posted: Posted, old: Person | Non
     except Refusal as refusal:
         reader.refuse(refusal.field, refusal.message)
     if not reader.ok:
-        page = person_form_page(reader.filled(), *((old.id, old.name) if old else ()))
+        page = person_form_page(reader.filled(), old)
         return render(request, FORM, page, status=422)
     return after_save(request, LIST, f"What you wrote of {wanted.name} is saved.")
 
