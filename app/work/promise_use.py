@@ -6,6 +6,7 @@ from datetime import date
 from sqlmodel import Session
 
 from app.book.book import Book
+from app.book.errors import MakesTooMuch
 from app.book.event import Balance, Event
 from app.book.holding import Holding
 from app.book.ids import new_id
@@ -37,10 +38,12 @@ def use_promised(session: Session, promise: Promise, mm: int, day: date) -> Even
 def use_down_to(session: Session, promise: Promise, left_mg: int, day: date) -> Event:
     """Knit a promised skein until what is left of it weighs `left_mg`, which becomes free.
 
-    BadAmount where the skein weighs less than what is left.
+    MakesTooMuch where the skein weighs less than what is left.
     """
     book = load_book(session)
     held = book.balances.get(promise.holding_id, Balance())
+    if left_mg > held.mg:
+        raise MakesTooMuch("More is left than the skein held. Weigh it once more.")
     mg = held.mg - left_mg
     used = Portion(book.holding[promise.holding_id], mg, mm_of(held, mg))
     return _knit(session, book, promise, used, 0, day)

@@ -2,11 +2,16 @@
 
 from app.book.gauge import Gauge
 from app.book.settings import Settings
+from app.planning.gauges import FIRMNESS_SHARE
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
 MEASURES = {"10 cm": "in 10 cm", "4 in": "in 4 inches"}
-WASHED = {"yes": "washed and dried flat", "no": "not washed yet"}
+WASHED = {
+    "yes": "washed and dried flat",
+    "no": "not washed yet",
+    "guess": "not knit yet: this is a guess",
+}
 
 TEN_CM_IN = {"10 cm": 1.0, "4 in": 100 / 101.6}
 """10 cm in each measure: 4 inches are 101.6 mm (the inch is 25.4 mm by definition)."""
@@ -18,19 +23,23 @@ ROWS = (2.0, 150.0)
 NEEDLE_MM = (0.5, 50.0)
 
 
-def read_gauge(reader: Reader) -> Gauge | None:
-    """The gauge typed, per 10 cm whatever it was counted in; None where all was left blank."""
+def read_gauge(reader: Reader, old: Gauge | None = None) -> Gauge | None:
+    """The gauge typed, per 10 cm whatever it was counted in; None where all was left blank.
+
+    A guess stays as unsure as the `old` one was said to be.
+    """
     stitches = reader.number("gauge_stitches")
     rows = reader.number("gauge_rows")
     measure = reader.choice("gauge_measure", MEASURES) or "10 cm"
-    washed = reader.choice("gauge_washed", WASHED) != "no"
+    swatch = reader.choice("gauge_washed", WASHED)
     needle = reader.number("gauge_needle")
     _within(reader, "gauge_needle", needle, NEEDLE_MM, "A needle", "mm")
     if stitches is None or rows is None:
         _complain_of_half(reader, stitches, rows, needle)
         return None
     factor = TEN_CM_IN[measure]
-    gauge = Gauge(stitches * factor, rows * factor, washed, needle)
+    guessed = _guessed_pct(old) if swatch == "guess" else 0.0
+    gauge = Gauge(stitches * factor, rows * factor, swatch != "no", needle, guessed)
     _within(reader, "gauge_stitches", gauge.stitches, STITCHES, "A gauge", "stitches in 10 cm")
     _within(reader, "gauge_rows", gauge.rows, ROWS, "A gauge", "rows in 10 cm")
     return gauge
@@ -47,9 +56,19 @@ def gauge_values(gauge: Gauge | None, settings: Settings) -> dict[str, str]:
         "gauge_stitches": shown.field_number(round(gauge.stitches / factor, 4)),
         "gauge_rows": shown.field_number(round(gauge.rows / factor, 4)),
         "gauge_measure": measure,
-        "gauge_washed": "yes" if gauge.washed else "no",
+        "gauge_washed": _swatch(gauge),
         "gauge_needle": shown.field_number(gauge.needle_mm),
     }
+
+
+def _swatch(gauge: Gauge) -> str:
+    if gauge.assumed_pct:
+        return "guess"
+    return "yes" if gauge.washed else "no"
+
+
+def _guessed_pct(old: Gauge | None) -> float:
+    return old.assumed_pct if old and old.assumed_pct else 100 * FIRMNESS_SHARE
 
 
 def _complain_of_half(

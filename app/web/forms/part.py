@@ -51,7 +51,7 @@ def read_part(
         name=reader.text("name", required=True, longest=80),
         shape=shape,
         copies=_within(reader, "copies", reader.whole("copies"), MOST_COPIES, blank=1),
-        gauge=read_gauge(reader),
+        gauge=read_gauge(reader, old.gauge if old else None),
         yarns=read_yarns(reader, yarns, old.yarns if old else ()),
         edges=reader.choice("edges", EDGES) or "none",
         notes=reader.text("notes", longest=4000),

@@ -37,7 +37,7 @@ def read_plan(
         person_id=reader.choice("person_id", {"": "", **people}) or None,
         wanted_by=reader.day("wanted_by"),
         state=reader.choice("state", PLAN_STATES) or "intended",
-        gauge=read_gauge(reader),
+        gauge=read_gauge(reader, old.gauge if old else None),
         yarns=read_yarns(reader, yarns, old.yarns if old else ()),
         sureness_pct=_sureness(reader),
         losses=_losses(reader, settings),
