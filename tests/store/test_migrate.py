@@ -95,7 +95,7 @@ def test_a_migration_torn_in_the_middle_never_was(
     folder: Path, next_version: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     next_version.write_text(TORN)
-    with pytest.raises(StoreError, match="nowhere.*Nothing was changed"):
+    with pytest.raises(StoreError, match=r"nowhere.*Nothing was changed"):
         open_store(folder)
     assert _now_of(folder) == "0001"
     _back_to_first(monkeypatch)

@@ -1,0 +1,58 @@
+"""The program running as its maker runs it: a process of its own that speaks HTTP."""
+
+import os
+import re
+import signal
+import subprocess
+import sys
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path
+from urllib.request import urlopen
+
+ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/")
+
+
+class Running:
+    """A running copy, its address and what it said when it started."""
+
+    def __init__(self, process: "subprocess.Popen[str]") -> None:
+        self.process = process
+        assert process.stdout is not None
+        self.greeting = process.stdout.readline()
+        found = ADDRESS.search(self.greeting)
+        assert found, f"it did not start: {self.greeting}"
+        self.address = found[0]
+
+    def page(self, path: str = "") -> str:
+        with urlopen(self.address + path) as answer:
+            return str(answer.read(), "utf-8")
+
+    def interrupt(self) -> tuple[int, str]:
+        """Ctrl-C; answers how it ended and all it said meanwhile."""
+        self.process.send_signal(signal.SIGINT)
+        out, error = self.process.communicate(timeout=20)
+        return self.process.returncode, out + error
+
+
+def command(*words: object) -> list[str]:
+    """The command line of the program with these words."""
+    return [sys.executable, "-m", "app", *(str(word) for word in words)]
+
+
+@contextmanager
+def running(*words: object, home: Mapping[str, str] | None = None) -> Iterator[Running]:
+    """The program started with these words, on a free port, without a browser."""
+    here = Path(__file__).parent.parent
+    with subprocess.Popen(
+        command("--no-browser", "--port", 0, *words),
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        cwd=here,
+        env={**os.environ, **(home or {})},
+    ) as process:
+        try:
+            yield Running(process)
+        finally:
+            process.kill()
