@@ -98,9 +98,10 @@ def _pullover(diary: Diary, wool: Wool, person: Person) -> None:
     garment = _garment(diary, plan)
     _knit(diary, wool, garment, "B-01", date(2026, 9, 27))
     _knit(diary, wool, garment, "B-02", date(2026, 10, 11))
-    _knit(diary, wool, garment, "B-03", date(2026, 10, 18), left_g=41)
+    _knit(diary, wool, garment, "B-03", date(2026, 10, 18), left_g=66)
     plan = diary.change(plan, replace(plan, state="being knit"))
-    _promise(diary, wool, plan, body, "B-03", state="settled")
+    _promise(diary, wool, plan, body, "B-03", 22, state="settled")
+    _promise(diary, wool, plan, sleeves, "B-03", 127, state="settled")
     _promise(diary, wool, plan, sleeves, "B-04", state="settled")
     _promise(diary, wool, plan, yoke, "B-05", state="settled")
 
