@@ -159,6 +159,14 @@ def _shape(piece: Piece) -> Shape:
 
 def _assumed_sizes(drawn: Garment) -> tuple[Step, ...]:
     return tuple(
-        Step(name.capitalize(), one.standing, one.cm, "cm", one.u, one.source, one.standing)
+        Step(
+            name.capitalize(),
+            "from the chest, by the body table" if one.source else "usual",
+            one.cm,
+            "cm",
+            one.u,
+            one.source,
+            one.standing,
+        )
         for name, one in drawn.assumed.items()
     )

@@ -7,7 +7,7 @@ point; everything else to the nearest. A narrow no-break space parts thousands a
 from collections.abc import Callable
 from datetime import date
 from decimal import Decimal
-from math import ceil, floor
+from math import ceil, floor, log10
 
 from app.book.settings import Settings
 from app.craft.counts import OUNCE_G, YARD_M, from_tex
@@ -123,8 +123,10 @@ class Shown:
         return self._give_or_take(*parts, self.settings.mass_unit)
 
     def figure(self, x: float, unit: str, u: float | None = None) -> str:
-        """A figure of a working in the unit it was reckoned in: "1.809 ± 0.04 cm"."""
-        places = 0 if abs(x) >= 1000 else 1 if abs(x) >= 100 else 2 if abs(x) >= 10 else 3
+        """A figure of a working in the unit it was reckoned in: "1.809 ± 0.04 cm"; of its
+        uncertainty two digits are shown, and the figure to the same place."""
+        size = u / 10 if u else abs(x) / 1000
+        places = min(3, max(0, -floor(log10(size)))) if size else 0
         parts = [self.number(part, places, least=0) for part in ([x] if u is None else [x, u])]
         return f"{' ± '.join(parts)}{THIN}{unit}" if unit else " ± ".join(parts)
 

@@ -115,3 +115,10 @@ def test_left_never_exceeds_and_short_never_falls_below(m: float):
 
     assert metres(METRIC.at_least_length(m)) <= m * (1 + 1e-9) + 1e-9
     assert metres(METRIC.short_length(m)) >= m * (1 - 1e-9) - 1e-9
+
+
+def test_a_figure_is_shown_no_finer_than_its_uncertainty():
+    assert METRIC.figure(41.778, "cm", 2.0889) == f"41.8 ± 2.1{THIN}cm"
+    assert METRIC.figure(497.13, "m", 34.8) == f"497 ± 35{THIN}m"
+    assert METRIC.figure(27480, "stitches") == f"27{THIN}480{THIN}stitches"
+    assert METRIC.figure(0.0, "m", 0.0) == f"0 ± 0{THIN}m"
