@@ -9,7 +9,17 @@ from datetime import date
 from functools import cache
 from typing import Any, Literal, NamedTuple, cast
 
-from sqlalchemy import ColumnElement, Select, bindparam, case, func, or_, select
+from sqlalchemy import (
+    ColumnElement,
+    Integer,
+    Select,
+    bindparam,
+    case,
+    func,
+    or_,
+    select,
+    type_coerce,
+)
 from sqlmodel import Session
 
 from app.book.words import YARN_KINDS
@@ -198,7 +208,8 @@ def _on_shelf(sort: SkeinSort, of_one_yarn: bool) -> ColumnElement[bool]:
     """Both tables know what is on the shelf; the one that knows the order is asked by its index,
     except where the skeins of one yarn are few enough to sort."""
     table = _balance if sort in ("grist", "metres", "grams") else _holding
-    found = table.shelf + 0 == 1 if of_one_yarn else table.shelf.is_(True)
+    shelf = type_coerce(table.shelf, Integer)
+    found = shelf + 0 == 1 if of_one_yarn else shelf == 1
     return cast(ColumnElement[bool], found)
 
 

@@ -41,8 +41,8 @@ _yarns: Any = YarnRow.__table__  # type: ignore[attr-defined]
 _holding, _balance, _yarn = _holdings.c, _balances.c, _yarns.c
 
 
-def yarn_totals(session: Session) -> list[YarnTotal]:
-    """Every yarn in the order of its name, with what it holds."""
+def yarn_totals(session: Session, yarn_id: str | None = None) -> list[YarnTotal]:
+    """Every yarn in the order of its name, or the one asked for, with what it holds."""
     on_shelf = and_(_balance.holding_id == _holding.id, _balance.shelf, _balance.mg > 0)
     statement = (
         select(*_described(), *_sums())
@@ -52,6 +52,8 @@ def yarn_totals(session: Session) -> list[YarnTotal]:
         .group_by(_yarn.id)
         .order_by(func.lower(_yarn.name), _yarn.id)
     )
+    if yarn_id is not None:
+        statement = statement.where(_yarn.id == yarn_id)
     return [YarnTotal._make(row) for row in session.connection().execute(statement).all()]
 
 

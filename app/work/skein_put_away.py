@@ -1,4 +1,4 @@
-"""Put a skein away for good: given to somebody, or lost; and take it back to the shelf."""
+"""Put a skein away for good: given to somebody, or lost. Undoing the event takes it back."""
 
 from dataclasses import replace
 from datetime import date
@@ -26,15 +26,6 @@ def put_away(session: Session, skein: Holding, going: Going, day: date) -> Event
         entry = woolbook.put_away({skein.id: held}, skein)
     put(session, replace(skein, put_away=day))
     return post(session, entry.kind, day, entry.lines)
-
-
-def take_back(session: Session, book: Book, skein: Holding, day: date) -> None:
-    """Put a skein back on the shelf with what it held when it was put away."""
-    put(session, replace(skein, put_away=None))
-    event = emptied_by(book, skein.id)
-    if event is not None:
-        entry = woolbook.undo(event, events_of(book, skein.id))
-        post(session, entry.kind, day, entry.lines, undoes=event.seq)
 
 
 def emptied_by(book: Book, holding_id: str) -> Event | None:

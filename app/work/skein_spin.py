@@ -2,6 +2,7 @@
 
 from sqlmodel import Session
 
+from app.book.book import Book
 from app.book.fleece import Fleece
 from app.book.holding import Holding
 from app.book.woolbook import Portion
@@ -48,3 +49,9 @@ def _needed_mg(session: Session, fleece: Fleece, holding: Holding, yarn_mg: int)
     share, _ = fleece_yield(fleece)
     losses = losses_for(state, settings_now(session).steps)
     return round(1000 * wool_for(Figure(yarn_mg / 1000, "g"), state, share, losses).value)
+
+
+def fleece_holding(book: Book, fleece_id: str) -> Holding | None:
+    """The holding that a fleece's own wool lies in, put away or not."""
+    own = (one for one in book.holdings if one.fleece_id == fleece_id and one.kind == "fleece")
+    return next(own, None)

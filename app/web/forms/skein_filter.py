@@ -4,10 +4,16 @@ from collections.abc import Mapping
 from typing import get_args
 
 from app.book.settings import Settings
+from app.craft.counts import to_tex
+from app.craft.yarn_class import OPEN_END, yarn_classes
 from app.store.skein_list import SkeinFilter, SkeinSort, SkeinState
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
+CLASSES: dict[str, str] = {
+    "": "any",
+    **{str(one.number): one.label for one in yarn_classes() if one.yards_per_pound},
+}
 STATES: dict[str, str] = {
     "": "all on the shelf",
     "free": "free",
@@ -48,10 +54,24 @@ def read_filter(values: Mapping[str, object], settings: Settings) -> tuple[Reade
 
 
 def _grist(reader: Reader) -> tuple[float | None, float | None]:
-    """Least and most tex, from the grist asked for in her unit."""
+    """Least and most tex: the tighter of the class chosen and the grist asked for in her unit."""
     ends = [_tex(reader, name) for name in ("from", "to")]
     least, most = ends if reader.settings.grist_unit == "tex" else reversed(ends)
-    return least, most
+    low, high = _class_tex(reader)
+    leasts = [one for one in (least, low) if one is not None]
+    mosts = [one for one in (most, high) if one is not None]
+    return max(leasts, default=None), min(mosts, default=None)
+
+
+def _class_tex(reader: Reader) -> tuple[float | None, float | None]:
+    """The tex of a class, half way to its neighbours, whose printed ranges leave gaps of 1."""
+    chosen = reader.choice("class", CLASSES, default="")
+    spans = [one.yards_per_pound for one in yarn_classes() if str(one.number) == chosen]
+    if not spans or spans[0] is None:
+        return None, None
+    low, high = spans[0]
+    least = to_tex("yd/lb", high + 0.5) if high < OPEN_END else None
+    return least, to_tex("yd/lb", low - 0.5) if low > 0 else None
 
 
 def _tex(reader: Reader, name: str) -> float | None:

@@ -1,14 +1,15 @@
 """The forms of a skein that is on the shelf: weigh or measure it again, put it away."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from app.book.settings import Settings
 from app.web.forms.reader import Reader
 from app.web.forms.skein import read_lengths, read_weight, read_wraps, skein_values
+from app.work.skein_measure import Weighing
 from app.work.skein_put_away import Going
-from app.work.skein_readings import Length, Weight, Wraps
+from app.work.skein_readings import Weight
 
 WOOL = {
     "dry": "dry: the book follows the scale",
@@ -22,16 +23,6 @@ GOING_OF: dict[str, Going] = {
     "given away": "given away",
     "lost or used up": "lost or used up",
 }
-
-
-@dataclass(frozen=True, slots=True)
-class Weighing:
-    """What was read off the scale, the reel and the gauge; whatever was left empty is missing."""
-
-    day: date
-    weight: Weight | None
-    lengths: tuple[Length, ...]
-    wraps: Wraps | None
 
 
 def read_weighing(values: Mapping[str, object], settings: Settings) -> tuple[Reader, Weighing]:

@@ -5,7 +5,7 @@ from urllib.parse import urlencode
 
 from app.store.skein_list import PAGE, SkeinFilter, SkeinLine, SkeinTotal
 from app.web.forms.reader import Filled, Reader
-from app.web.forms.skein_filter import FIELDS, SORTS, STATES
+from app.web.forms.skein_filter import CLASSES, FIELDS, SORTS, STATES
 from app.web.pages.answer import Sentence
 from app.web.shown import Shown
 from app.work.skein_browse import Browsed
@@ -13,14 +13,15 @@ from app.work.skein_browse import Browsed
 
 @dataclass(frozen=True, slots=True)
 class SkeinsPage:
-    """`none` where the shelf has never held a skein; `narrowed` where a filter is in use."""
+    """`empty` where the shelf has never held a skein; `narrowed` where a filter is in use."""
 
     answer: Sentence
-    none: bool
+    empty: bool
     narrowed: bool
     form: Filled
     lines: list[SkeinLine]
-    first: int
+    caption: str
+    classes: dict[str, str]
     fibres: dict[str, str]
     yarns: dict[str, str]
     states: dict[str, str]
@@ -33,11 +34,12 @@ def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Show
     narrowed = any(reader.typed(name) for name in FIELDS if name != "sort")
     return SkeinsPage(
         answer=shelf_said(found.total, narrowed, shown),
-        none=not (found.total.skeins or narrowed),
+        empty=not (found.total.skeins or narrowed),
         narrowed=narrowed,
         form=reader.filled(),
         lines=found.lines,
-        first=(wanted.page - 1) * PAGE + 1,
+        caption=_caption(wanted, found.total, shown),
+        classes=CLASSES,
         fibres={"": "any", **{one: one for one in found.fibres}},
         yarns={"": "any", **found.yarns},
         states=STATES,
@@ -55,6 +57,14 @@ def shelf_said(total: SkeinTotal, narrowed: bool, shown: Shown) -> Sentence:
     lead = f"{shown.number(total.skeins)} {holds} {shown.length(total.mm / 1000)}"
     free = shown.at_least_length(max(0, total.free_mm) / 1000)
     return Sentence("idle", lead, f", {shown.mass(total.mg / 1000)}; {free} are free.")
+
+
+def _caption(wanted: SkeinFilter, total: SkeinTotal, shown: Shown) -> str:
+    """ "61 to 120 of 412, by grist, thinnest first" """
+    first = (wanted.page - 1) * PAGE + 1
+    last = min(total.skeins, first + PAGE - 1)
+    span = f"{shown.number(first)} to {shown.number(last)} of {shown.number(total.skeins)}"
+    return f"{span}, {SORTS[wanted.sort]}"
 
 
 def _page_url(reader: Reader, page: int) -> str:

@@ -1,0 +1,143 @@
+"""The page of one skein: what it holds and what is free of it, then everything behind that."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from app.book.book import Book
+from app.book.event import Event
+from app.book.reading import Reading
+from app.planning.answers import Held
+from app.web.pages.answer import Sentence
+from app.web.shown import Shown
+from app.work.reckoning import Known
+from app.work.skein_known import KnownSkein
+
+NIL_M = 0.05
+"""Metres that are not worth a word."""
+
+HAPPENED = {
+    "arrive": "came to the shelf",
+    "prepare": "prepared",
+    "spin": "spun",
+    "wind": "wound",
+    "use": "knit",
+    "correct": "weighed or measured again",
+    "put away": "put away",
+    "undo": "undone",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class PromisedRow:
+    """Yarn of this skein that a garment has, for a part or as its reserve."""
+
+    plan: str
+    url: str
+    part: str
+    m: float
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingRow:
+    """A reading as it was typed, what it came to, and its state."""
+
+    day: date
+    what: str
+    typed: str
+    came_to: str
+    state: str
+
+
+@dataclass(frozen=True, slots=True)
+class EventRow:
+    """What happened, and what the skein gained or gave: g and m, negative when given."""
+
+    day: date
+    what: str
+    g: float
+    m: float
+
+
+@dataclass(frozen=True, slots=True)
+class SkeinPage:
+    answer: Sentence
+    known: KnownSkein
+    promised: tuple[PromisedRow, ...]
+    readings: tuple[ReadingRow, ...]
+    events: tuple[EventRow, ...]
+
+
+def skein_page(known: Known, one: KnownSkein, shown: Shown) -> SkeinPage:
+    return SkeinPage(
+        answer=holds_said(one, known.book, shown),
+        known=one,
+        promised=_promised_rows(one, known.book),
+        readings=tuple(_reading_row(reading, shown) for reading in reversed(one.readings)),
+        events=tuple(_event_row(event, one.skein.id) for event in reversed(one.events)),
+    )
+
+
+def holds_said(one: KnownSkein, book: Book, shown: Shown) -> Sentence:
+    """ "Holds 213 m, 96 g: 222 m/100 g; 63 m free, 150 m promised to Waistcoat." """
+    if one.skein.put_away:
+        return Sentence("idle", "Put away", f" on {shown.day(one.skein.put_away)}.")
+    if one.line is None:
+        return Sentence("idle", "Holds nothing any more.")
+    length, mass = shown.length(one.line.held.value), shown.mass(one.line.held_g)
+    about = "about " if one.unfinished else ""
+    lead = f"Holds {about}{length}, {mass}"
+    grist = f": {shown.grist(one.tex)}" if one.tex and not one.unfinished else ""
+    return Sentence("idle", lead, f"{grist}; {_free_said(one, book, shown)}.")
+
+
+def _free_said(one: KnownSkein, book: Book, shown: Shown) -> str:
+    line = one.line
+    if line is None or not line.promised_to:
+        return "all of it free"
+    sums = _by_plan(held for held in line.promised_to if held.part_id)
+    words = [f"{shown.length(m)} promised to {book.plan[plan].name}" for plan, m in sums.items()]
+    reserve = [f"{shown.length(line.reserved_m)} in reserve"] if line.reserved_m > NIL_M else []
+    return ", ".join([f"{shown.at_least_length(line.free_m)} free", *words, *reserve])
+
+
+def _promised_rows(one: KnownSkein, book: Book) -> tuple[PromisedRow, ...]:
+    """A row for each part, then one for each plan's reserve."""
+    held = one.line.promised_to if one.line else ()
+    parts = [(each.plan_id, book.part[each.part_id].name, each.m) for each in held if each.part_id]
+    reserves = _by_plan(each for each in held if not each.part_id)
+    rows = parts + [(plan, "in reserve for it", m) for plan, m in reserves.items() if m > NIL_M]
+    return tuple(
+        PromisedRow(book.plan[plan].name, f"/garments/{plan}", part, m) for plan, part, m in rows
+    )
+
+
+def _by_plan(held: Iterable[Held]) -> dict[str, float]:
+    sums: dict[str, float] = {}
+    for each in held:
+        sums[each.plan_id] = sums.get(each.plan_id, 0.0) + each.m
+    return sums
+
+
+def _reading_row(reading: Reading, shown: Shown) -> ReadingRow:
+    if reading.kind == "wraps":
+        return ReadingRow(reading.day, "Thickness", f"{reading.typed} {reading.unit}", "", "")
+    if reading.kind == "mass":
+        typed, came_to = f"{reading.typed} {reading.unit}", shown.mass(reading.value / 1000)
+        return ReadingRow(reading.day, "Weight", typed, came_to, reading.wool)
+    typed, came_to = _length_typed(reading, shown), shown.length(reading.value / 1000)
+    state = "finished" if reading.finished else "before finishing"
+    return ReadingRow(reading.day, "Length", typed, came_to, state)
+
+
+def _length_typed(reading: Reading, shown: Shown) -> str:
+    if reading.girth_mm and reading.turns:
+        girth = f"{shown.field_length(reading.girth_mm)} {shown.settings.length_unit}"
+        return f"{reading.typed} turns of {girth}"
+    return f"{reading.typed} {reading.unit}"
+
+
+def _event_row(event: Event, skein_id: str) -> EventRow:
+    mine = [line for line in event.lines if line.holding_id == skein_id]
+    g, m = sum(line.mg for line in mine) / 1000, sum(line.mm for line in mine) / 1000
+    return EventRow(event.day, HAPPENED[event.kind], g, m)

@@ -1,0 +1,130 @@
+"""All that is known of one skein: what it holds, how thick it is, where it came from and goes."""
+
+from dataclasses import dataclass
+
+from app.book.book import Book
+from app.book.event import Balance, Event
+from app.book.fleece import Fleece
+from app.book.gauge import Gauge
+from app.book.holding import Holding
+from app.book.plan import Plan
+from app.book.reading import Reading
+from app.book.words import YARN_KINDS
+from app.book.yarn import Yarn
+from app.craft.fabric import firmness, firmness_by_wraps, firmness_word, loft_word, loop_cm
+from app.craft.thickness import WRAPS_SHARE, wraps_from_tex
+from app.craft.working import Step
+from app.planning.answers import ShelfLine
+from app.planning.supply import working
+from app.work.plan_order import UNDER_WAY, in_order
+from app.work.reckoning import Known
+from app.work.skein_put_away import emptied_by, events_of
+from app.work.skein_readings import unfinished
+
+
+@dataclass(frozen=True, slots=True)
+class Thickness:
+    """Wraps per inch, and the reading they are from; None where they are expected from grist,
+    give or take `u`."""
+
+    wraps: float
+    reading: Reading | None
+    u: float
+
+
+@dataclass(frozen=True, slots=True)
+class FirmnessAt:
+    """The fabric this yarn gives at a plan's gauge; `loft` is "loftier", "denser" or empty."""
+
+    plan: Plan
+    gauge: Gauge
+    k: float
+    word: str
+    loft: str
+
+
+@dataclass(frozen=True, slots=True)
+class KnownSkein:
+    """`tex` is None where length or weight is not known; `line` is None off the shelf or empty;
+    `emptied` is the event that put it away."""
+
+    skein: Holding
+    balance: Balance
+    tex: float | None
+    line: ShelfLine | None
+    yarn: Yarn | None
+    fleece: Fleece | None
+    unfinished: bool
+    thickness: Thickness | None
+    firmness: tuple[FirmnessAt, ...]
+    readings: tuple[Reading, ...]
+    events: tuple[Event, ...]
+    emptied: Event | None
+    working: tuple[Step, ...]
+
+
+def known_skein(known: Known, skein_id: str) -> KnownSkein | None:
+    """All that is known of a skein; None where there is none of that id."""
+    book = known.book
+    skein = book.holding.get(skein_id)
+    if skein is None or skein.kind not in YARN_KINDS:
+        return None
+    balance = book.balances.get(skein_id, Balance())
+    readings = tuple(book.readings_of.get(skein_id, []))
+    tex = 1000 * balance.mg / balance.mm if balance.mg > 0 and balance.mm > 0 else None
+    line = known.reckoning.shelf.get(skein_id)
+    thickness = _thickness(readings, tex)
+    return KnownSkein(
+        skein=skein,
+        balance=balance,
+        tex=tex,
+        line=line,
+        yarn=book.yarn.get(skein.yarn_id or ""),
+        fleece=book.fleece.get(skein.fleece_id or ""),
+        unfinished=unfinished(readings),
+        thickness=thickness,
+        firmness=_firmness(book, skein, line, tex, thickness),
+        readings=readings,
+        events=tuple(events_of(book, skein_id)),
+        emptied=emptied_by(book, skein_id),
+        working=working(book, skein_id) if line else (),
+    )
+
+
+def _thickness(readings: tuple[Reading, ...], tex: float | None) -> Thickness | None:
+    measured = [one for one in readings if one.kind == "wraps"]
+    if measured:
+        return Thickness(measured[-1].value / 1000, measured[-1], 0.0)
+    if tex is None:
+        return None
+    wraps = wraps_from_tex(tex)
+    return Thickness(wraps, None, wraps * WRAPS_SHARE)
+
+
+def _firmness(
+    book: Book,
+    skein: Holding,
+    line: ShelfLine | None,
+    tex: float | None,
+    thickness: Thickness | None,
+) -> tuple[FirmnessAt, ...]:
+    if tex is None:
+        return ()
+    promised = {held.plan_id for held in line.promised_to} if line else set()
+    measured = thickness.wraps if thickness and thickness.reading else None
+    plans = [one for one in in_order(book.plans) if one.state in UNDER_WAY and one.gauge]
+    meant = [one for one in plans if one.id in promised or meant_for(book, one, skein.yarn_id)]
+    return tuple(_at(plan, plan.gauge, tex, measured) for plan in meant if plan.gauge)
+
+
+def meant_for(book: Book, plan: Plan, yarn_id: str | None) -> bool:
+    """True where a plan, or a part of it, is to be knit in a yarn."""
+    of_parts = (role for part in book.parts_of.get(plan.id, []) for role in part.yarns)
+    return yarn_id is not None and any(one.yarn_id == yarn_id for one in (*plan.yarns, *of_parts))
+
+
+def _at(plan: Plan, gauge: Gauge, tex: float, wraps: float | None) -> FirmnessAt:
+    loop = loop_cm(gauge.stitches, gauge.rows, gauge.washed).value
+    k = firmness(tex, loop)
+    loft = loft_word(k, firmness_by_wraps(wraps, loop)) if wraps else ""
+    return FirmnessAt(plan, gauge, k, firmness_word(k), loft)
