@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from app.book.book import Book
+from app.book.words import OPEN_STATES
 from app.planning import reckon
 from app.planning.answers import PartAnswer, PlanAnswer, Uncovered, WorkLine
 from app.web.shown import Shown
@@ -27,7 +28,7 @@ def as_text(book: Book) -> str:
     reckoning, shown = reckon(book), Shown(book.settings)
     lines = [
         *(line for plan in reckoning.plans for line in _plan_lines(plan, shown)),
-        *_headed("To do", (line.text for line in reckoning.work if not line.done)),
+        *_headed("To do", (_work_line(line, shown) for line in reckoning.work if not line.done)),
         *_headed("No longer covered", _uncovered_lines(reckoning.uncovered, shown)),
     ]
     # The narrow spaces of the pages are not in every terminal's font.
@@ -67,6 +68,8 @@ def _work(line: WorkLine) -> dict[str, Any]:
 
 def _plan_lines(plan: PlanAnswer, shown: Shown) -> Iterator[str]:
     yield f"{plan.name} ({plan.state})"
+    if plan.state not in OPEN_STATES:
+        return
     if not plan.begun:
         yield "  Nothing to reckon yet: it has no parts, or no gauge."
         return
@@ -80,17 +83,29 @@ def _plan_lines(plan: PlanAnswer, shown: Shown) -> Iterator[str]:
 
 
 def _answer(plan: PlanAnswer, shown: Shown) -> str:
-    odds = f"enough {shown.odds(plan.odds)}"
+    reaches = f"it reaches the end {shown.odds(plan.odds)}"
     if plan.enough:
         left = shown.at_least_length(max(0.0, plan.left_m))
-        return f"It is {odds}, and about {left} will be left."
-    return f"Short by {shown.short_length(plan.short_m)}; as it stands it is {odds}."
+        return f"Enough: {reaches}, and about {left} will be left."
+    return f"Short by {shown.short_length(plan.short_m)}: as it stands {reaches}."
 
 
 def _part_line(part: PartAnswer, shown: Shown) -> str:
     copies = f"{part.copies} × " if part.copies > 1 else ""
     skeins = ", ".join(taken.code for taken in part.skeins) or "no skein yet"
     return f"{copies}{part.name}: {shown.length_give_or_take(part.need)}, {skeins}"
+
+
+def _work_line(line: WorkLine, shown: Shown) -> str:
+    amounts = [
+        shown.short_length(line.m) if line.m else "",
+        shown.short_mass(line.g) if line.g else "",
+        f"{line.balls} balls" if line.balls else "",
+        f"{shown.short_mass(line.prepared_g)} prepared" if line.prepared_g else "",
+        f"{shown.short_mass(line.raw_g)} raw" if line.raw_g else "",
+    ]
+    told = ", ".join(filter(None, amounts))
+    return f"{line.text}: {told}" if told else line.text
 
 
 def _uncovered_lines(uncovered: Iterable[Uncovered], shown: Shown) -> Iterator[str]:

@@ -1,11 +1,10 @@
 """The program running as its maker runs it: a process of its own that speaks HTTP."""
 
-import os
 import re
 import signal
 import subprocess
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from urllib.request import urlopen
@@ -35,22 +34,21 @@ class Running:
         return self.process.returncode, out + error
 
 
-def command(*words: object) -> list[str]:
+def command(*words: object, module: str = "app") -> list[str]:
     """The command line of the program with these words."""
-    return [sys.executable, "-m", "app", *(str(word) for word in words)]
+    return [sys.executable, "-m", module, *(str(word) for word in words)]
 
 
 @contextmanager
-def running(*words: object, home: Mapping[str, str] | None = None) -> Iterator[Running]:
+def running(*words: object, module: str = "app") -> Iterator[Running]:
     """The program started with these words, on a free port, without a browser."""
     here = Path(__file__).parent.parent
     with subprocess.Popen(
-        command("--no-browser", "--port", 0, *words),
+        command("--no-browser", "--port", 0, *words, module=module),
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
         cwd=here,
-        env={**os.environ, **(home or {})},
     ) as process:
         try:
             yield Running(process)

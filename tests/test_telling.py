@@ -1,8 +1,20 @@
 """A reckoning in lines to read on a terminal."""
 
+import re
+
 from app.book.settings import Settings
 from app.telling import as_text
-from tests.books import a_book, a_part, a_plan, a_promise, a_skein, a_yarn, an_errand
+from tests.books import (
+    a_book,
+    a_fleece,
+    a_holding,
+    a_part,
+    a_plan,
+    a_promise,
+    a_skein,
+    a_yarn,
+    an_errand,
+)
 
 
 def _text(**other: object) -> str:
@@ -45,6 +57,18 @@ def test_a_promise_the_shelf_lost_is_named() -> None:
     )
     assert "No longer covered" in text
     assert "87 m of G-1 for pullover, body" in text
+
+
+def test_a_finished_plan_is_only_named() -> None:
+    assert as_text(a_book(a_yarn(), a_plan(state="finished"), a_part())) == "pullover (finished)"
+
+
+def test_what_must_be_made_is_told_with_its_amounts() -> None:
+    wool = [a_fleece(), a_holding("F-1", fleece_id="Bramble", state="raw")]
+    yarn = a_yarn(fleece_id="Bramble", target_tex=450.0)
+    text = as_text(a_book(*wool, yarn, a_plan(), a_part(), held={"F-1": (2000, 0)}))
+    (line,) = [line for line in text.splitlines() if "Spin" in line]
+    assert re.search(r": [\d ]+ m, \d+ g, \d+ g prepared, \d+ g raw$", line)
 
 
 def test_an_empty_book_has_nothing_to_tell() -> None:
