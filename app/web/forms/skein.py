@@ -28,7 +28,7 @@ def read_skein(
 ) -> tuple[Reader, NewSkein]:
     """What was typed and the skein it describes; the skein counts only where the reader is ok."""
     reader = Reader(values, settings)
-    fleece = reader.choice("fleece", {"": "", **book.fleece}) or None
+    fleece = reader.choice("fleece", {"", *book.fleece}, default="") or None
     skein = NewSkein(
         yarn=read_skein_yarn(reader, book, fleece_id=fleece),
         lengths=read_lengths(reader),

@@ -15,7 +15,7 @@ def read_skein_yarn(
     reader: Reader, book: Book, fleece_id: str | None = None, bought: bool = False
 ) -> Yarn:
     """The yarn chosen, or the new one named; it counts only where the reader is ok."""
-    chosen = reader.choice("yarn", {NEW, *book.yarn})
+    chosen = reader.choice("yarn", {NEW, *book.yarn}, default=NEW)
     if chosen in book.yarn:
         return book.yarn[chosen]
     fleece = book.fleece.get(fleece_id or "")

@@ -38,7 +38,9 @@ def read_yarn(
         plies=read_plies(reader),
         twist=read_twist(reader),
         bought=bought,
-        fleece_id=None if bought else reader.choice("fleece", {"": "", **fleeces}) or None,
+        fleece_id=None
+        if bought
+        else reader.choice("fleece", {"": "", **fleeces}, default="") or None,
         target_tex=None if bought else _target_tex(reader),
         ball_mg=reader.mass("ball_mass", least=1) if bought else None,
         ball_mm=reader.length("ball_length", least=1) if bought else None,
