@@ -9,6 +9,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from urllib.request import urlopen
 
+ROOT = Path(__file__).parents[1]
 ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/")
 
 
@@ -40,9 +41,8 @@ def command(*words: object, module: str = "app") -> list[str]:
 
 
 @contextmanager
-def running(*words: object, module: str = "app") -> Iterator[Running]:
-    """The program started with these words, on a free port, without a browser."""
-    here = Path(__file__).parent.parent
+def running(*words: object, module: str = "app", here: Path = ROOT) -> Iterator[Running]:
+    """The program that lies in `here`, started with these words on a free port."""
     with subprocess.Popen(
         command("--no-browser", "--port", 0, *words, module=module),
         stdout=subprocess.PIPE,
