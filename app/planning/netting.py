@@ -111,8 +111,8 @@ class Netting:
         self.held.setdefault(holding_id, []).append(Held(plan.id, part_id, metres))
 
     def _reserve(self, plan: Plan, tally: GroupTally, z: float) -> None:
-        """Set aside z times the margin's uncertainty, from skeins the plan uses, then others of
-        their yarn; nothing while the plan has no yarn promised."""
+        """Set aside what no stitch holds and z times the margin's uncertainty, from skeins the
+        plan uses, then others of their yarn; nothing while the plan has no yarn promised."""
         if not tally.promised_m:
             return
         for _ in range(RESERVE_PASSES):
@@ -135,7 +135,7 @@ class Netting:
 
 
 def _reserve_missing(tally: GroupTally, z: float) -> float:
-    promised = max(tally.promised_m + tally.used_m, tally.need.value)
+    promised = max(tally.promised_m + tally.used_m, knit_need(tally.group).value)
     tally.reserve_m = max(0.0, tally.need.value + z * tally.margin.u - promised)
     return tally.reserve_m - sum(tally.reserved.values())
 

@@ -5,9 +5,11 @@ from dataclasses import replace
 import pytest
 from sqlmodel import Session
 
+from app.book.shape import Counted
 from app.store.records import load_book, put
 from app.work.promise_fill import drop_proposed, fill_plan, keep_proposed, proposed
 from app.work.reckoning import current
+from tests.books import a_part
 
 
 def ideas(session: Session) -> list[str]:
@@ -66,3 +68,11 @@ def test_dropped_as_a_whole_or_one_by_one(writing: Session) -> None:
 def test_a_garment_that_is_gone_cannot_be_filled(writing: Session) -> None:
     with pytest.raises(KeyError):
         fill_plan(writing, "mittens")
+
+
+def test_once_kept_a_garment_the_shelf_can_cover_is_covered(writing: Session) -> None:
+    """The parts are promised their need; tails, swatch and mending are set aside with the reserve."""
+    put(writing, a_part("crown", plan_id="hat", shape=Counted(100, 20)))
+    fill_plan(writing, "hat")
+    keep_proposed(writing, "hat")
+    assert current(writing).reckoning.plan("hat").enough
