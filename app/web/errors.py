@@ -17,7 +17,7 @@ from fastapi.exceptions import RequestValidationError
 from starlette.exceptions import HTTPException
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from app.store.errors import StoreError
+from app.store.errors import Refused, StoreError
 from app.web.templating import render
 
 log = logging.getLogger(__name__)
@@ -120,7 +120,8 @@ def _not_undone(request: Request, error: Exception) -> Response:
 def _not_saved(request: Request, error: Exception) -> Response:
     log.warning("%s %s: %s", request.method, request.url.path, error)
     page = ErrorPage("Not done", str(error), "Nothing of this was saved.")
-    return render(request, "errors/error.html", page, status=503)
+    status = 409 if isinstance(error, Refused) else 503
+    return render(request, "errors/error.html", page, status=status)
 
 
 def _http(request: Request, error: Exception) -> Response:

@@ -173,11 +173,13 @@ def _words(event: Event) -> str:
     states = states_of(event)
     if states:
         return f"from {states[0]} to {states[1]}"
-    return EVENT_WORDS.get(event.kind, event.kind)
+    words = EVENT_WORDS.get(event.kind, event.kind)
+    return f"{words}: {event.note}" if event.note else words
 
 
 EVENT_WORDS = {
     "arrive": "came in",
+    "prepare": "prepared",
     "spin": "spun",
     "correct": "weighed again",
     "put away": "put away",

@@ -1,0 +1,263 @@
+"""The fleeces' pages, as a maker uses them in a browser without JavaScript."""
+
+from datetime import date, timedelta
+
+import pytest
+from starlette.testclient import TestClient
+
+from app.store.engine import Store
+from app.store.records import load_book
+from app.web.shown import THIN
+from tests.web.forms import shown_values
+
+BRAMBLE = {
+    "name": "Bramble 2026",
+    "breed": "Cheviot",
+    "fibre": "wool",
+    "weight": "1,64 kg",
+    "state": "raw",
+    "day": "2026-03-01",
+}
+FRAGMENT = {"hx-request": "true", "hx-request-type": "partial"}
+
+
+def plain(text: str) -> str:
+    return text.replace(THIN, " ").replace("\u00a0", " ")
+
+
+def added(client: TestClient, **changed: str) -> str:
+    """The address of a fleece that was added."""
+    answer = client.post("/fleeces/new", data=BRAMBLE | changed)
+    assert answer.status_code == 200, answer.text
+    return str(answer.url.path)
+
+
+def weighed(client: TestClient, address: str, **typed: str):
+    form = shown_values(client.get(f"{address}/weigh").text, f"{address}/weigh")
+    return client.post(f"{address}/weigh", data=form | typed)
+
+
+def held_g(store: Store, holding_kind: str = "fleece") -> float:
+    with store.reading() as session:
+        book = load_book(session)
+        found = [one for one in book.holdings if one.kind == holding_kind]
+        return sum(book.balances[one.id].mg for one in found if one.id in book.balances) / 1000
+
+
+def test_an_empty_shelf_says_what_to_do_first(client: TestClient):
+    page = client.get("/fleeces").text
+    assert "No fleece yet." in page
+    assert 'href="/fleeces/new"' in page
+
+
+def test_a_fleece_is_added_and_answers_what_it_can_become(client: TestClient):
+    page = plain(client.get(added(client)).text)
+    assert "1 640 g raw:" in page
+    assert (
+        "about 540 to 820 g of yarn" in page
+    )  # 1640 × 0.85 × 0.55 × 0.93 × 0.97 × 0.98 = 678 ± 80
+    assert "55 ± 5 %, printed of Cheviot (published: a printed breed table)" in page
+    assert "1 640 g" in plain(client.get("/fleeces").text)
+
+
+def test_the_grist_is_a_question_in_the_address(client: TestClient):
+    address = added(client, state="scoured", weight="1000 g")
+    page = plain(client.get(address, params={"grist": "200"}).text)
+    # 1000 g × 0.93 × 0.97 × 0.98 = 884 ± 42.5 g; 2 m/g; 1.645 u either way
+    assert "at 200 m/100 g that is 1 620 to 1 920 m" in page
+    part = plain(client.get(address, params={"grist": "200"}, headers=FRAGMENT).text)
+    assert part.strip().startswith('<p class="answer"')
+    assert "1 620 to 1 920 m" in part
+
+
+@pytest.mark.parametrize("typed", ["thick", "0", "1e9", "-3"])
+def test_a_grist_that_cannot_be_is_said_and_kept(client: TestClient, typed: str):
+    address = added(client)
+    answer = client.get(address, params={"grist": typed})
+    assert answer.status_code == 422
+    assert f'value="{typed}"' in answer.text
+    assert 'id="e-grist"' in answer.text
+
+
+def test_what_is_wrong_stands_beside_its_field_and_what_was_typed_is_kept(client: TestClient):
+    typed = BRAMBLE | {"name": "", "weight": "about two kilos", "yield_pct": "150", "notes": "moth"}
+    answer = client.post("/fleeces/new", data=typed)
+    assert answer.status_code == 422
+    assert 'href="#f-name"' in answer.text
+    assert 'aria-describedby="h-name e-name"' in answer.text
+    assert 'value="about two kilos"' in answer.text
+    assert "This must be 100 or less." in answer.text
+    assert "moth" in answer.text
+    assert "No fleece yet." in client.get("/fleeces").text
+
+
+@pytest.mark.parametrize(
+    ("field", "typed", "said"),
+    [
+        ("day", (date.today() + timedelta(days=2)).isoformat(), "has not come yet"),
+        ("day", "yesterday", "as in 2026-03-01"),
+        ("day", "", "This is needed."),
+        ("state", "felted", "Choose one of these."),
+        ("damp", "1", "Wool that is damp does not move the book"),
+        ("micron", "400", "This must be 60 or less."),
+        ("staple_mm", "0,2", "This must be 1 cm or more."),
+        ("name", "x" * 81, "This takes at most 80 signs"),
+    ],
+)
+def test_a_fault_is_said_in_the_field_s_own_words(
+    client: TestClient, field: str, typed: str, said: str
+):
+    answer = client.post("/fleeces/new", data=BRAMBLE | {field: typed})
+    assert answer.status_code == 422
+    assert said in plain(answer.text)
+
+
+def test_a_name_is_given_once(client: TestClient):
+    added(client)
+    answer = client.post("/fleeces/new", data=BRAMBLE)
+    assert answer.status_code == 422
+    assert "Something else is called Bramble 2026 already." in answer.text
+
+
+def test_markup_in_a_name_is_only_text(client: TestClient):
+    name = '<script>alert("x")</script>'
+    page = client.get(added(client, name=name, notes="<img src=x onerror=alert(1)>")).text
+    assert "<script>alert" not in page
+    assert "<img" not in page
+    assert "&lt;script&gt;" in page
+    assert "<script>alert" not in client.get("/fleeces").text
+
+
+def test_a_change_keeps_what_was_not_touched(client: TestClient, store: Store):
+    address = added(client, colour="#ece3d0", colour_known="1", staple_mm="11,5")
+    form = shown_values(client.get(f"{address}/change").text, f"{address}/change")
+    assert client.post(f"{address}/change", data=form | {"yield_pct": "58 %"}).status_code == 200
+    with store.reading() as session:
+        fleece = load_book(session).fleeces[0]
+    assert (fleece.yield_pct, fleece.staple_mm, fleece.colour) == (58.0, 115, "#ece3d0")
+    assert "58 %, your own" in plain(client.get(address).text)
+
+
+def test_a_colour_is_dropped_by_its_box(client: TestClient, store: Store):
+    address = added(client, colour="#ece3d0", colour_known="1")
+    form = shown_values(client.get(f"{address}/change").text, f"{address}/change")
+    del form["colour_known"]
+    client.post(f"{address}/change", data=form)
+    with store.reading() as session:
+        assert load_book(session).fleeces[0].colour == ""
+
+
+def test_a_change_with_a_fault_shows_the_form_again(client: TestClient):
+    address = added(client)
+    form = shown_values(client.get(f"{address}/change").text, f"{address}/change")
+    answer = client.post(f"{address}/change", data=form | {"name": " "})
+    assert answer.status_code == 422
+    added(client, name="Nettle")
+    answer = client.post(f"{address}/change", data=form | {"name": "Nettle"})
+    assert answer.status_code == 422
+    assert "Something else is called Nettle already." in answer.text
+
+
+def test_a_stale_form_overwrites_nothing(client: TestClient):
+    address = added(client)
+    first = shown_values(client.get(f"{address}/change").text, f"{address}/change")
+    client.post(f"{address}/change", data=first | {"source": "a neighbour"})
+    answer = client.post(f"{address}/change", data=first | {"source": "the fair"})
+    assert answer.status_code == 409
+    assert "changed meanwhile" in answer.text
+    page = client.get(address).text
+    assert "a neighbour" in page
+    assert "the fair" not in page
+
+
+@pytest.mark.parametrize("action", ["weigh", "put-away"])
+def test_a_stale_weighing_or_leaving_is_refused(client: TestClient, action: str):
+    address = added(client)
+    weigh = shown_values(client.get(f"{address}/weigh").text, f"{address}/weigh")
+    weighed(client, address, state="skirted", weight="1400")
+    answer = client.post(f"{address}/{action}", data=weigh | {"weight": "1300"})
+    assert answer.status_code == 409
+    assert "1 400 g skirted" in plain(client.get(address).text)
+
+
+def test_a_step_forward_sends_what_it_took_to_waste_and_can_be_undone(
+    client: TestClient, store: Store
+):
+    address = added(client)
+    said = plain(weighed(client, address, state="skirted", weight="1400").text)
+    assert "Bramble 2026 is now skirted: 240 g went on the way." in said
+    assert held_g(store, "waste") == 240
+    undone = client.post("/undo/2", data={"back": address})
+    assert undone.url.path == address
+    assert "1 640 g raw:" in plain(undone.text)
+    assert held_g(store, "waste") == 0
+
+
+def test_weighing_again_is_put_right_by_weighing_and_moisture(client: TestClient, store: Store):
+    address = added(client)
+    said = plain(weighed(client, address, weight="1600").text)
+    assert "Bramble 2026 is weighed: 40 g less than the book had." in said
+    assert (held_g(store, "waste"), held_g(store, "weighing and moisture")) == (0, 40)
+
+
+def test_damp_wool_moves_nothing_until_it_is_dry(client: TestClient, store: Store):
+    address = added(client)
+    weighed(client, address, state="drying", weight="1500")
+    assert held_g(store) == 1500
+    said = weighed(client, address, weight="1200", state="drying")
+    assert "It was damp, so the book waits for it to dry." in said.text
+    assert held_g(store) == 1500
+    page = plain(client.get(address).text)
+    assert "It lost 20 % between the last two weighings: still drying." in page
+    dry = plain(weighed(client, address, weight="800", state="scoured").text)
+    assert "Bramble 2026 is now scoured: 700 g less than the book had." in dry
+    assert held_g(store, "weighing and moisture") == 700
+
+
+def test_a_weighing_with_a_fault_keeps_what_was_typed(client: TestClient):
+    address = added(client)
+    answer = weighed(client, address, weight="lots", damp="1")
+    assert answer.status_code == 422
+    assert 'value="lots"' in answer.text
+    assert 'id="e-damp"' in answer.text
+    assert "1 640 g raw" in plain(client.get(address).text)
+
+
+def test_a_fleece_put_away_is_off_the_shelf_and_comes_back_by_undo(
+    client: TestClient, store: Store
+):
+    address = added(client)
+    form = shown_values(client.get(address).text, f"{address}/put-away")
+    answer = client.post(f"{address}/put-away", data=form | {"going": "given away"})
+    assert "Bramble 2026 is put away." in answer.text
+    assert "Put away: 1" in answer.text
+    assert held_g(store, "given away") == 1640
+    assert client.get(f"{address}/weigh").status_code == 404
+    assert "Put away" in client.get(address).text
+    client.post("/undo/2", data={"back": "/fleeces"})
+    assert "1 640 g raw" in plain(client.get(address).text)
+
+
+def test_cautions_stand_where_the_state_makes_them_matter(client: TestClient):
+    assert "wear a mask" in client.get(added(client)).text
+    combed = client.get(added(client, name="Top", state="combed")).text
+    assert "Take care." not in combed
+
+
+def test_breeds_are_listed_with_their_sources(client: TestClient):
+    page = client.get("/fleeces/breeds").text
+    assert "Held, Weaving: A Handbook of the Fiber Arts (published)" in page
+    part = client.get("/fleeces/breeds?breed=Corriedale", headers=FRAGMENT).text
+    assert "Used unless you type your own: yield" in plain(part)
+    unknown = client.get("/fleeces/breeds?breed=Garden+gnome", headers=FRAGMENT).text
+    assert "Nothing is printed of Garden gnome here." in unknown
+
+
+def test_yards_and_ounces_are_shown_and_read_back(client: TestClient, store: Store):
+    form = shown_values(client.get("/settings").text, "/settings")
+    client.post("/settings", data=form | {"length_unit": "yd", "mass_unit": "oz"})
+    address = added(client, weight="58", staple_mm="4 1/2")
+    assert "58 oz raw" in plain(client.get(address).text)
+    with store.reading() as session:
+        assert load_book(session).fleeces[0].staple_mm == 114
+    assert round(held_g(store), 3) == 1644.272
