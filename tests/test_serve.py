@@ -2,6 +2,7 @@
 
 import socket
 import subprocess
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -137,3 +138,10 @@ def test_a_folder_with_records_is_served_as_it_is(quiet: Path, tmp_path: Path) -
     store.close()
     assert _start() == 0
     assert not quiet.exists()
+
+
+def test_a_page_is_sent_without_waiting_for_its_headers_to_be_acknowledged() -> None:
+    with closing(serve._listen(0)) as listener:
+        address = listener.getsockname()
+        with socket.create_connection(address), closing(listener.accept()[0]) as accepted:
+            assert accepted.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
