@@ -83,7 +83,10 @@ def page_context(request: Request, page: Any) -> dict[str, Any]:
 
 
 def draw(template: str, context: Mapping[str, Any], block: str | None = None) -> str:
-    """The HTML of a template, or of one block of it with the same context."""
+    """The HTML of a template, or of one block of it with the same context.
+
+    A block that is drawn alone must import its macros itself.
+    """
     found = environment().get_template(template)
     if block is None:
         return found.render(context)
