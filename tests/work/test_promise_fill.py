@@ -8,6 +8,7 @@ from sqlmodel import Session
 from app.book.shape import Counted
 from app.store.records import load_book, put
 from app.work.promise_fill import drop_proposed, fill_plan, keep_proposed, proposed
+from app.work.promise_make import take_off
 from app.work.reckoning import current
 from tests.books import a_part
 
@@ -71,7 +72,8 @@ def test_a_garment_that_is_gone_cannot_be_filled(writing: Session) -> None:
 
 
 def test_once_kept_a_garment_the_shelf_can_cover_is_covered(writing: Session) -> None:
-    """The parts are promised their need; tails, swatch and mending are set aside with the reserve."""
+    """Parts are promised their need; tails, swatch and mending are set aside with the reserve."""
+    take_off(writing, load_book(writing).promises[0])
     put(writing, a_part("crown", plan_id="hat", shape=Counted(100, 20)))
     fill_plan(writing, "hat")
     keep_proposed(writing, "hat")

@@ -129,10 +129,14 @@ def garment_page(
         remarks=_remarks(parts),
         knit_in=knit_into(book, plan_id),
         proposed=sum(1 for one in promises if one.state == "proposed"),
-        choices=choices(known, plan_id, open_part) if open_part else None,
+        choices=choices(known, plan_id, open_part, _chosen(trouble)) if open_part else None,
         trouble=trouble,
         today=today,
     )
+
+
+def _chosen(trouble: Trouble | None) -> str:
+    return trouble.form.values.get("holding_id", "") if trouble else ""
 
 
 def _said(plan: Plan, reckoned: PlanAnswer | None, book: Book, shown: Shown) -> Sentence:

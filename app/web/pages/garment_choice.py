@@ -36,10 +36,10 @@ class Choices:
     hidden: int
 
 
-def choices(known: Known, plan_id: str, part: PartAnswer) -> Choices:
-    """What may be put to a part of a plan, its own yarn first."""
+def choices(known: Known, plan_id: str, part: PartAnswer, chosen: str = "") -> Choices:
+    """What may be put to a part of a plan, its own yarn first; `chosen` stays among it anyway."""
     found = [_choice(one, plan_id, part.yarn_id, known) for one in _lines(known)]
-    free = [one for one in found if one.free_mm > 0]
+    free = [one for one in found if one.free_mm > 0 or one.holding_id == chosen]
     aim = _usual_tex([one for one in free if one.own])
     own = sorted((one for one in free if one.own), key=lambda one: (one.tex or inf, one.code))
     others = sorted((one for one in free if not one.own), key=lambda one: _distance(one, aim))

@@ -1,0 +1,128 @@
+"""On the needles: cast on, skeins used, the garment finished."""
+
+import pytest
+from starlette.testclient import TestClient
+
+from app.store.engine import Store
+from app.store.fill import fill
+from tests.web.garden import book_of, page, promise_stamp, stamp_of, words
+from tests.work.shelf import a_shelf
+
+PULLOVER = "/garments/pullover"
+USE = f"{PULLOVER}/promises/G-1 promised/use"
+
+
+@pytest.fixture(autouse=True)
+def shelf(store: Store) -> None:
+    with store.writing() as session:
+        fill(session, a_shelf())
+
+
+@pytest.fixture
+def cast_on(client: TestClient, store: Store) -> str:
+    """The pullover is being knit; the page that says so."""
+    return client.post(
+        f"{PULLOVER}/begin", data={"stamp": stamp_of(store, "plan", "pullover")}
+    ).text
+
+
+def use(store: Store, **told: str) -> dict[str, str]:
+    return {"stamp": promise_stamp(store, "G-1 promised")} | told
+
+
+def test_casting_on_settles_what_is_promised(cast_on: str, store: Store) -> None:
+    assert "What is promised to it is settled." in words(cast_on)
+    assert book_of(store).plan["pullover"].state == "being knit"
+    assert book_of(store).promises[0].state == "settled"
+
+
+def test_casting_on_from_a_stale_window(client: TestClient, store: Store) -> None:
+    answer = client.post(f"{PULLOVER}/begin", data={"stamp": "000000000000"})
+    assert answer.status_code == 409
+    assert book_of(store).plan["pullover"].state == "intended"
+
+
+def test_used_is_offered_only_while_it_is_being_knit(client: TestClient) -> None:
+    assert "Note it as used" not in page(client, PULLOVER)
+
+
+@pytest.mark.usefixtures("cast_on")
+def test_all_that_was_promised_is_used_and_can_be_undone(client: TestClient, store: Store) -> None:
+    answer = client.post(USE, data=use(store))
+    said = words(answer.text)
+    assert "Noted as used." in said
+    assert "Knitted in so far" in said
+    assert "100 m 45 g" in said
+    assert book_of(store).promises == ()
+    assert 'action="/undo/' in answer.text
+
+
+@pytest.mark.usefixtures("cast_on")
+def test_in_part_by_length(client: TestClient, store: Store) -> None:
+    client.post(USE, data=use(store, used="40 m"))
+    assert book_of(store).promises[0].mm == 60_000
+    assert book_of(store).balances["G-1"].mm == 173_000
+
+
+@pytest.mark.usefixtures("cast_on")
+def test_in_part_by_what_is_left_on_the_scale(client: TestClient, store: Store) -> None:
+    client.post(USE, data=use(store, left="48 g"))
+    assert book_of(store).balances["G-1"].mg == 48_000
+
+
+@pytest.mark.usefixtures("cast_on")
+@pytest.mark.parametrize(
+    ("told", "field"),
+    [
+        ({"used": "101"}, "used"),
+        ({"used": "0"}, "used"),
+        ({"used": "a lot"}, "used"),
+        ({"used": "10", "left": "10"}, "left"),
+        ({"left": "97"}, "left"),
+    ],
+)
+def test_what_cannot_have_been_used(
+    client: TestClient, store: Store, told: dict[str, str], field: str
+) -> None:
+    answer = client.post(USE, data=use(store, **told))
+    assert answer.status_code == 422
+    assert f'id="e-{field}"' in answer.text
+    assert book_of(store).promises[0].mm == 100_000
+    assert book_of(store).balances["G-1"].mg == 96_000
+    assert all(one.kind != "garment" for one in book_of(store).holdings)
+
+
+@pytest.mark.usefixtures("cast_on")
+def test_used_from_two_windows_counts_once(client: TestClient, store: Store) -> None:
+    told = use(store, used="40")
+    client.post(USE, data=told)
+    assert client.post(USE, data=told).status_code == 409
+    assert book_of(store).balances["G-1"].mm == 173_000
+
+
+@pytest.mark.usefixtures("cast_on")
+@pytest.mark.parametrize(("rest", "left_mm"), [("used", 113_000), ("free", 213_000)])
+def test_finished(client: TestClient, store: Store, rest: str, left_mm: int) -> None:
+    told = {"stamp": stamp_of(store, "plan", "pullover"), "rest": rest}
+    said = words(client.post(f"{PULLOVER}/finish", data=told).text)
+    assert "pullover is finished." in said
+    assert "Finished." in said
+    assert "Skeins in their places" not in said
+    book = book_of(store)
+    assert (book.plan["pullover"].state, book.promises) == ("finished", ())
+    assert book.balances["G-1"].mm == left_mm
+
+
+@pytest.mark.usefixtures("cast_on")
+def test_what_went_into_it_is_told_wherever_it_appears(client: TestClient, store: Store) -> None:
+    told = {"stamp": stamp_of(store, "plan", "pullover"), "rest": "used"}
+    client.post(f"{PULLOVER}/finish", data=told)
+    assert "45 g of yarn went into it." in words(page(client, PULLOVER))
+    assert "45 g of yarn went into it." in words(page(client, "/garments"))
+
+
+@pytest.mark.usefixtures("cast_on")
+def test_finishing_from_a_stale_window(client: TestClient, store: Store) -> None:
+    answer = client.post(f"{PULLOVER}/finish", data={"stamp": "000000000000", "rest": "used"})
+    assert answer.status_code == 409
+    assert book_of(store).plan["pullover"].state == "being knit"
