@@ -6,6 +6,7 @@ from app.book.book import Book
 from app.planning.answers import Reckoning, Uncovered
 from app.web.pages.garments import shelf_sentence
 from app.web.pages.plan_line import PlanLine, plan_lines
+from app.web.pages.quick import QuickForm, quick_form
 from app.web.pages.work_list import WorkRow, work_row
 from app.web.shown import Shown
 
@@ -35,6 +36,7 @@ class TodayPage:
     """`empty` where the book knows of no wool and no garment yet."""
 
     empty: bool
+    quick: QuickForm
     summary: str
     short: tuple[PlanLine, ...]
     being_knit: tuple[PlanLine, ...]
@@ -50,6 +52,7 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown) -> TodayPage:
     to_do = [one for one in reckoning.work if not one.done]
     return TodayPage(
         empty=not (book.fleeces or book.yarns or book.plans),
+        quick=quick_form(book),
         summary=shelf_sentence(lines),
         short=tuple(one for one in lines if one.answer.tone == "short"),
         being_knit=tuple(one for one in lines if one.state == "being knit"),
