@@ -5,9 +5,10 @@ a sentence on the error stream says why. Everything heavy is imported by the com
 """
 
 import argparse
+import io
 import sys
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,17 +19,22 @@ if TYPE_CHECKING:
     from app.store import Store
 
 PORT = 8765
+INTERRUPTED = 130
+"""What a shell expects of a command that Ctrl-C ended before it was done."""
+
 MOST_SHOWN = 20
 """Lines of a list of problems; the rest is counted."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks."""
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")  # a terminal may lack a letter of a yarn's name
     arguments = _parser().parse_args(argv)
     try:
         return int(arguments.run(arguments))
     except KeyboardInterrupt:
-        return 0
+        return INTERRUPTED
     except Exception as error:
         from app.store.errors import StoreError
 
@@ -44,7 +50,8 @@ def serve(arguments: argparse.Namespace) -> int:
 
     demo = paths.DEMO if arguments.demo or arguments.fresh else None
     folder = _folder(arguments)
-    serve(folder, arguments.port, arguments.browser, demo, arguments.fresh)
+    with suppress(KeyboardInterrupt):
+        serve(folder, arguments.port, arguments.browser, demo, arguments.fresh)
     return 0
 
 

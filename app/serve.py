@@ -4,12 +4,16 @@ import socket
 from contextlib import closing
 from pathlib import Path
 from threading import Thread
+from typing import TYPE_CHECKING
 
 from app.store import Store, open_store
 from app.store.alone import alone
 from app.store.errors import StoreError
 from app.store.fill import is_empty
 from app.store.places import remove_database
+
+if TYPE_CHECKING:
+    from uvicorn import Server
 
 HOST = "127.0.0.1"
 """Loopback only: no other machine can reach it."""
@@ -36,11 +40,12 @@ def serve(
         with closing(open_store(folder)) as store:
             if demo:
                 _fill_from(demo, store)
+            server = _server(store)
             address = f"http://{HOST}:{listener.getsockname()[1]}/"
             print(f"Tallyhank is at {address} (Ctrl-C ends it). Data: {folder}", flush=True)
             if browser:
                 _open_browser(address)
-            _run(store, listener)
+            server.run(sockets=[listener])
 
 
 def _fill_from(demo: Path, store: Store) -> None:
@@ -74,7 +79,7 @@ def _open_browser(address: str) -> None:
     Thread(target=webbrowser.open, args=(address,), daemon=True).start()
 
 
-def _run(store: Store, listener: socket.socket) -> None:
+def _server(store: Store) -> "Server":
     import uvicorn
 
     from app.web.server import create_app
@@ -89,4 +94,4 @@ def _run(store: Store, listener: socket.socket) -> None:
         proxy_headers=False,
         timeout_graceful_shutdown=SHUTDOWN_S,
     )
-    uvicorn.Server(config).run(sockets=[listener])
+    return uvicorn.Server(config)

@@ -1,6 +1,7 @@
 """Each command does what it says, in a sentence, and answers 0, 1 or 2."""
 
 import json
+import os
 import sqlite3
 import subprocess
 import sys
@@ -211,6 +212,26 @@ def test_an_error_nobody_expected_is_not_hidden(monkeypatch: pytest.MonkeyPatch)
     monkeypatch.setattr(cli, "_folder", fail)
     with pytest.raises(ZeroDivisionError):
         _run("check")
+
+
+def test_a_command_that_was_interrupted_did_not_go_well(monkeypatch: pytest.MonkeyPatch) -> None:
+    def interrupt(_arguments: object) -> Path:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(cli, "_folder", interrupt)
+    assert _run("check") == cli.INTERRUPTED
+
+
+def test_a_letter_the_terminal_lacks_stops_nothing(tmp_path: Path) -> None:
+    file = tmp_path / "short.json"
+    file.write_text(dumps(a_book(a_yarn(), a_plan("Strickjäckchen ✿"))), encoding="utf-8")
+    told = subprocess.run(
+        [sys.executable, "-m", "app", "reckon", str(file)],
+        capture_output=True,
+        check=True,
+        env={**os.environ, "PYTHONIOENCODING": "ascii"},
+    )
+    assert told.stdout.startswith(b"Strickj?ckchen ? (intended)")
 
 
 def test_the_version_is_told(capsys: Told) -> None:

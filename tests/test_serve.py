@@ -4,6 +4,8 @@ import socket
 import subprocess
 from contextlib import closing
 from pathlib import Path
+from threading import Event
+from unittest.mock import Mock
 
 import pytest
 
@@ -56,7 +58,7 @@ def test_only_this_machine_can_reach_it(tmp_path: Path) -> None:
 @pytest.fixture
 def quiet(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
     """Serving ends at once, the demo is a small book; answers where its copy lies."""
-    monkeypatch.setattr(serve, "_run", lambda *_: None)
+    monkeypatch.setattr(serve, "_server", lambda _store: Mock())
     monkeypatch.setattr(paths, "DEMO", tmp_path / "demo.json")
     monkeypatch.setattr(paths, "demo_data", lambda: tmp_path / "demo")
     monkeypatch.setattr(paths, "own_data", lambda: tmp_path / "own")
@@ -116,8 +118,6 @@ def test_the_browser_is_opened_unless_told_not_to(
 
 
 def test_opening_the_browser_does_not_hold_up_the_start(monkeypatch: pytest.MonkeyPatch) -> None:
-    from threading import Event
-
     opened, closed = Event(), Event()
 
     def open_in_terminal(_address: str) -> None:

@@ -16,6 +16,9 @@ from app.store.version import raise_version
 WAIT_S = 5
 """How long a change waits for another one to finish."""
 
+READERS = 40
+"""As many as the server answers requests at once."""
+
 
 class Store:
     """The maker's data in `folder`; close it when done."""
@@ -23,8 +26,8 @@ class Store:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         file = database_file(folder)
-        self._reader = open_engine(file, "BEGIN", pool_size=8, query_only=True)
-        self._writer = open_engine(file, "BEGIN IMMEDIATE", pool_size=1)
+        self._reader = open_engine(file, "BEGIN", READERS, query_only=True)
+        self._writer = open_engine(file, "BEGIN IMMEDIATE", connections=1)
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
@@ -61,11 +64,13 @@ def open_store(folder: Path) -> Store:
     return Store(folder)
 
 
-def open_engine(file: Path, begin: str, pool_size: int, query_only: bool = False) -> Engine:
-    """An engine whose connections are safe, and whose transactions start with `begin`."""
+def open_engine(file: Path, begin: str, connections: int, query_only: bool = False) -> Engine:
+    """An engine of so many safe connections, whose transactions start with `begin`."""
     engine = create_engine(
         f"sqlite:///{file}",
-        pool_size=pool_size,
+        pool_size=connections,
+        max_overflow=0,
+        pool_timeout=WAIT_S,
         connect_args={"isolation_level": None, "timeout": WAIT_S},
     )
 

@@ -2,7 +2,7 @@
 
 StoreError
 ├── Refused         the change does not fit the records that are there
-├── Busy            another copy of the program is writing
+├── Busy            another change is being saved, or another copy has the folder
 ├── NotSaved        the disk is full, or the folder cannot be written
 ├── Damaged         the file is not a whole database of this program
 └── Newer           the data was written by a newer version of the program
@@ -12,7 +12,7 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy.exc import DBAPIError, TimeoutError
 
 
 class StoreError(Exception):
@@ -24,7 +24,7 @@ class Refused(StoreError):
 
 
 class Busy(StoreError):
-    """You meet it when another copy of the program holds the right to write."""
+    """You meet it when another change holds the right to write for too long."""
 
 
 class NotSaved(StoreError):
@@ -39,7 +39,7 @@ class Newer(StoreError):
     """You meet it when the data was written by a newer version of the program."""
 
 
-BUSY = "Another copy of Tallyhank is saving. Nothing was changed; try again in a moment."
+BUSY = "Something else is being saved. Nothing was changed; try again in a moment."
 FULL = "The disk is full. Nothing was changed; make room and try again."
 UNWRITABLE = "The data folder cannot be written, or has no room. Nothing was changed."
 BROKEN = "The data file is damaged. Bring back a backup with: tallyhank restore FILE"
@@ -62,6 +62,8 @@ def plain_words() -> Iterator[None]:
     """Turns an error of the database inside into the StoreError that says what to do."""
     try:
         yield
+    except TimeoutError as error:
+        raise Busy(BUSY) from error
     except (DBAPIError, sqlite3.Error) as error:
         raise _said(error) from error
 

@@ -1,7 +1,9 @@
 """Sessions: reading never writes, writing is all or nothing, and both say what went wrong."""
 
 import sqlite3
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -75,6 +77,28 @@ def test_a_second_writer_is_told_to_wait(
     with other.writing() as second:
         assert load_book(second).fleeces == (a_fleece(),)
     other.close()
+
+
+def test_a_change_within_a_change_is_told_to_wait(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(engine, "WAIT_S", 0.05)
+    store = open_store(tmp_path)
+    with store.writing(), pytest.raises(Busy), store.writing():
+        pass
+    store.close()
+
+
+def test_many_at_once_lose_nothing(store: Store) -> None:
+    def add(number: int) -> None:
+        with store.writing() as session:
+            (other,) = load_book(session).fleeces or (a_fleece(staple_mm=0),)
+            put(session, replace(other, staple_mm=(other.staple_mm or 0) + number))
+
+    with ThreadPoolExecutor(8) as crowd:
+        list(crowd.map(add, range(50)))
+    with store.reading() as session:
+        assert load_book(session).fleeces == (a_fleece(staple_mm=sum(range(50))),)
 
 
 def test_a_commit_that_fails_is_told(store: Store, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -48,7 +48,7 @@ def store(tmp_path: Path) -> Iterator[Store]:
     with opened.writing() as session:
         put(session, Yarn("grey", "Grey two-ply", "wool"))
         put(session, Yarn("moss", "Moss_50%", "alpaca"))
-        put(session, Yarn("lace", "Lace", "silk"))
+        put(session, Yarn("lace", "Lace", "silk", colour="#f4f0e8", colour_name="natural"))
         for n, (code, yarn, g, m, colour, name) in enumerate(SHELF):
             skein(
                 session, code, yarn, g, m, colour=colour, colour_name=name, day=DAY + timedelta(n)
@@ -100,6 +100,8 @@ def test_each_order(store: Store, sort: SkeinSort, order: list[str]) -> None:
         ({"fibre": "silk"}, ["L-1"]),
         ({"colour": "grey"}, ["G-1", "G-2"]),
         ({"colour": "dark"}, ["G-2"]),
+        ({"colour": "natural"}, ["L-1"]),
+        ({"text": "NATURAL"}, ["L-1"]),
         ({"yarn_id": "grey"}, ["G-1", "G-2"]),
         ({"yarn_id": "grey", "sort": "day"}, ["G-2", "G-1"]),
         ({"least_tex": 450.0}, ["G-1", "G-2"]),
@@ -108,6 +110,17 @@ def test_each_order(store: Store, sort: SkeinSort, order: list[str]) -> None:
 )
 def test_each_filter(store: Store, asked: dict[str, object], found: list[str]) -> None:
     assert codes(store, **asked) == found
+
+
+def test_a_skein_without_a_colour_shows_its_yarns_and_one_without_any_comes_last(
+    store: Store,
+) -> None:
+    with store.writing() as session:
+        put(session, Yarn("plain", "Plain"))
+        skein(session, "P-1", "plain", 50, 125)
+    with store.reading() as session:
+        found = skein_page(session, SkeinFilter(sort="colour"))
+    assert [(one.code, one.colour) for one in found][-2:] == [("L-1", "#f4f0e8"), ("P-1", "")]
 
 
 def test_states(store: Store) -> None:
