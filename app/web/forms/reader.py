@@ -81,7 +81,7 @@ class Reader:
     def text(self, name: str, required: bool = False, longest: int = 200) -> str:
         """A line or more of text, without control characters, of at most `longest` signs."""
         lines = self.values.get(name, "").replace("\r\n", "\n").replace("\r", "\n")
-        text = "".join(sign for sign in lines if sign in "\n\t" or sign.isprintable()).strip()
+        text = "".join(map(_writable, lines)).strip()
         if required and not text:
             self.refuse(name, MISSING)
         if len(text) > longest:
@@ -217,6 +217,13 @@ class Reader:
             self.refuse(name, f"This must be {said(most)} or less.")
             return None
         return found
+
+
+def _writable(sign: str) -> str:
+    """A sign as it is kept: odd spaces plain, control signs gone."""
+    if sign in "\n\t" or sign.isprintable():
+        return sign
+    return " " if sign.isspace() else ""
 
 
 def _day(text: str) -> date:
