@@ -50,7 +50,8 @@ class SkeinFilter:
 
 
 class SkeinLine(NamedTuple):
-    """A skein in the list; `finished` is None where its length was never measured."""
+    """A skein in the list, in its own colour or else its yarn's; `finished` is 1 or 0, None where
+    its length was never measured."""
 
     id: str
     code: str
@@ -111,11 +112,14 @@ _finished = (
     .scalar_subquery()
 )
 
+_colour = func.coalesce(func.nullif(_holding.colour, ""), _yarn.colour, "")
+_colour_name = func.coalesce(func.nullif(_holding.colour_name, ""), _yarn.colour_name, "")
+
 _COLUMNS: tuple[Any, ...] = (
     _holding.id,
     _holding.code,
-    _holding.colour,
-    _holding.colour_name,
+    _colour,
+    _colour_name,
     _holding.place,
     _holding.day,
     _holding.put_away,
@@ -134,12 +138,12 @@ def _has(text: Any, name: str) -> ColumnElement[bool]:
     return cast(ColumnElement[bool], text.like(bindparam(name), escape="\\"))
 
 
-_SEARCHED = (_holding.code, _yarn.name, _holding.colour_name, _holding.place, _holding.notes)
+_SEARCHED = (_holding.code, _yarn.name, _colour_name, _holding.place, _holding.notes)
 
 _CONDITIONS: dict[str, ColumnElement[bool]] = {
     "text": or_(*(_has(one, "text") for one in _SEARCHED)),
     "fibre": _yarn.fibre == bindparam("fibre"),
-    "colour": _has(_holding.colour_name, "colour"),
+    "colour": _has(_colour_name, "colour"),
     "yarn_id": _holding.yarn_id == bindparam("yarn_id"),
     "least_tex": _balance.tex >= bindparam("least_tex"),
     "most_tex": _balance.tex <= bindparam("most_tex"),
@@ -209,8 +213,7 @@ def _on_shelf(sort: SkeinSort, of_one_yarn: bool) -> ColumnElement[bool]:
     except where the skeins of one yarn are few enough to sort."""
     table = _balance if sort in ("grist", "metres", "grams") else _holding
     shelf = type_coerce(table.shelf, Integer)
-    found = shelf + 0 == 1 if of_one_yarn else shelf == 1
-    return cast(ColumnElement[bool], found)
+    return shelf + 0 == 1 if of_one_yarn else shelf == 1
 
 
 def _order(sort: SkeinSort) -> list[Any]:
@@ -226,14 +229,18 @@ def _order(sort: SkeinSort) -> list[Any]:
 
 def _lightness() -> ColumnElement[int]:
     """Dark to light by the weights of Rec. ITU-R BT.709; what has no colour comes last."""
-    light = sum(weight * _pair(place) for place, weight in ((2, 2126), (4, 7152), (6, 722)))
-    return case((_holding.colour == "", 1 << 30), else_=light)
+    own, of_yarn = _holding.colour, _yarn.colour
+    return case((own != "", _light(own)), (of_yarn != "", _light(of_yarn)), else_=1 << 30)
 
 
-def _pair(place: int) -> ColumnElement[int]:
-    """The number that two hexadecimal digits of the colour make."""
+def _light(colour: Any) -> Any:
+    red, green, blue = (_pair(colour, place) for place in (2, 4, 6))
+    return 2126 * red + 7152 * green + 722 * blue
+
+
+def _pair(colour: Any, place: int) -> Any:
+    """The number that two hexadecimal digits of a colour make."""
     high, low = (
-        func.instr("0123456789abcdef", func.substr(_holding.colour, at, 1))
-        for at in (place, place + 1)
+        func.instr("0123456789abcdef", func.substr(colour, at, 1)) - 1 for at in (place, place + 1)
     )
     return high * 16 + low

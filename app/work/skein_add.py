@@ -109,8 +109,8 @@ def _holding(new: NewSkein, yarn: Yarn, code: str) -> Holding:
         fleece_id=new.fleece_id or yarn.fleece_id,
         yarn_id=yarn.id,
         day=new.day,
-        colour=new.colour or yarn.colour,
-        colour_name=new.colour_name or yarn.colour_name,
+        colour=new.colour,
+        colour_name=new.colour_name,
         place=new.place,
         notes=new.notes,
     )

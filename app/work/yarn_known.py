@@ -34,11 +34,12 @@ class YarnSum:
 
 @dataclass(frozen=True, slots=True)
 class KnownYarn:
-    """`could_be` is what its fleece could still become at its grist, in m; None without a fleece
-    or a grist."""
+    """`free_m` of its skeins could be promised now. `could_be` is what its fleece could still
+    become at its grist, in m; None without a fleece or a grist."""
 
     yarn: Yarn
     sum: YarnSum
+    free_m: float
     fleece: Fleece | None
     could_be: Figure | None
     skeins: Browsed
@@ -61,6 +62,7 @@ def known_yarn(session: Session, known: Known, yarn_id: str, page: int = 1) -> K
     return KnownYarn(
         yarn=yarn,
         sum=one,
+        free_m=_free_m(known, yarn_id),
         fleece=fleece,
         could_be=_could_be(known, fleece, one.tex),
         skeins=browse(session, SkeinFilter(yarn_id=yarn_id, page=page)),
@@ -81,6 +83,11 @@ def uses(known: Known, plan: Plan, yarn_id: str) -> bool:
     book = known.book
     promised = (book.holding[one.holding_id].yarn_id for one in book.promises_of.get(plan.id, []))
     return meant_for(book, plan, yarn_id) or yarn_id in promised
+
+
+def _free_m(known: Known, yarn_id: str) -> float:
+    of_yarn = {one.id for one in known.book.holdings if one.yarn_id == yarn_id}
+    return sum(one.free_m for id, one in known.reckoning.shelf.items() if id in of_yarn)
 
 
 def _spread(total: YarnTotal) -> float | None:

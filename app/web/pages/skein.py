@@ -61,7 +61,11 @@ class EventRow:
 
 @dataclass(frozen=True, slots=True)
 class SkeinPage:
+    """`colour` and its words are the skein's own, or else those of its yarn."""
+
     answer: Sentence
+    colour: str
+    colour_name: str
     known: KnownSkein
     promised: tuple[PromisedRow, ...]
     readings: tuple[ReadingRow, ...]
@@ -71,6 +75,8 @@ class SkeinPage:
 def skein_page(known: Known, one: KnownSkein, shown: Shown) -> SkeinPage:
     return SkeinPage(
         answer=holds_said(one, known.book, shown),
+        colour=one.skein.colour or (one.yarn.colour if one.yarn else ""),
+        colour_name=one.skein.colour_name or (one.yarn.colour_name if one.yarn else ""),
         known=one,
         promised=_promised_rows(one, known.book),
         readings=tuple(_reading_row(reading, shown) for reading in reversed(one.readings)),

@@ -13,11 +13,13 @@ from app.work.skein_browse import Browsed
 
 @dataclass(frozen=True, slots=True)
 class SkeinsPage:
-    """`empty` where the shelf has never held a skein; `narrowed` where a filter is in use."""
+    """`empty` where there is no skein at all; `narrowed` where a filter is in use, `detailed`
+    where it is more than words."""
 
     answer: Sentence
     empty: bool
     narrowed: bool
+    detailed: bool
     form: Filled
     lines: list[SkeinLine]
     caption: str
@@ -36,6 +38,7 @@ def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Show
         answer=shelf_said(found.total, narrowed, shown),
         empty=not (found.total.skeins or narrowed),
         narrowed=narrowed,
+        detailed=any(reader.typed(name) for name in FIELDS if name not in ("q", "sort")),
         form=reader.filled(),
         lines=found.lines,
         caption=_caption(wanted, found.total, shown),
@@ -50,13 +53,13 @@ def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Show
 
 
 def shelf_said(total: SkeinTotal, narrowed: bool, shown: Shown) -> Sentence:
-    """What the skeins of the list hold: "38 skeins hold 6 120 m, 2 760 g; 3 410 m are free." """
+    """What the skeins of the list hold: "38 skeins hold 6 120 m, 2 760 g; 3 410 m of it not promised." """
     if not total.skeins:
         return Sentence("idle", "No skein is like this." if narrowed else "No skein yet.")
     holds = "skein holds" if total.skeins == 1 else "skeins hold"
     lead = f"{shown.number(total.skeins)} {holds} {shown.length(total.mm / 1000)}"
     free = shown.at_least_length(max(0, total.free_mm) / 1000)
-    return Sentence("idle", lead, f", {shown.mass(total.mg / 1000)}; {free} are free.")
+    return Sentence("idle", lead, f", {shown.mass(total.mg / 1000)}; {free} of it not promised.")
 
 
 def _caption(wanted: SkeinFilter, total: SkeinTotal, shown: Shown) -> str:

@@ -86,7 +86,7 @@ def yarn_said(one: KnownYarn, shown: Shown) -> Sentence:
     if total.skeins:
         held = f"{shown.length(total.mm / 1000)}, {shown.mass(total.mg / 1000)}"
         skeins = "one skein" if total.skeins == 1 else f"{total.skeins} skeins"
-        free = shown.at_least_length(max(0, total.free_mm) / 1000)
+        free = shown.at_least_length(one.free_m)
         return Sentence("idle", f"Holds {held}", f" in {skeins}; {free} free.")
     if one.yarn.bought:
         return Sentence("idle", "Still to be bought", _ball_said(one.yarn, shown))
