@@ -6,7 +6,7 @@ from contextlib import closing
 from pathlib import Path
 
 from app.store.backup import backup, copy, new_name
-from app.store.errors import Damaged, NotSaved, plain_words
+from app.store.errors import Damaged, Newer, NotSaved, plain_words
 from app.store.examine import examine
 from app.store.migrate import upgrade
 from app.store.places import backups_folder, database_file, make_folder, move_into_place
@@ -46,8 +46,8 @@ def _keep_former(folder: Path) -> Path | None:
     try:
         kept = backup(folder)
         _write_all_into(file)
-    except Damaged:
-        kept = _keep_damaged(folder)
+    except (Damaged, Newer):
+        kept = _keep_unread(folder)
     return kept
 
 
@@ -60,10 +60,11 @@ def _write_all_into(file: Path) -> None:
         connection.execute("PRAGMA journal_mode = DELETE")
 
 
-def _keep_damaged(folder: Path) -> Path:
+def _keep_unread(folder: Path) -> Path:
+    """Keep data this program cannot read as it is, byte for byte."""
     file = database_file(folder)
     make_folder(backups_folder(folder))
-    kept = new_name(folder, "damaged")
+    kept = new_name(folder, "former")
     shutil.copyfile(file, kept)
     for ending in ("-wal", "-shm"):
         beside = file.with_name(file.name + ending)

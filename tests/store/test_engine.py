@@ -149,6 +149,16 @@ def test_a_file_of_something_else_is_refused(tmp_path: Path) -> None:
     assert b"shopping list" in database_file(tmp_path).read_bytes()
 
 
+def test_a_torn_page_is_told_with_what_to_do(tmp_path: Path) -> None:
+    file = database_file(make_data(tmp_path))
+    content = file.read_bytes()
+    file.write_bytes(content[:8192] + b"\xa5" * (len(content) - 8192))
+    store = Store(tmp_path)
+    with pytest.raises(Damaged, match="restore FILE"), store.reading() as session:
+        load_book(session)
+    store.close()
+
+
 def test_a_database_of_something_else_is_refused(tmp_path: Path) -> None:
     connection = sqlite3.connect(database_file(tmp_path))
     connection.execute("CREATE TABLE recipes (name)")

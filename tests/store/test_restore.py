@@ -9,6 +9,7 @@ from app.store import restore as room
 from app.store.backup import backup
 from app.store.engine import Store
 from app.store.errors import Busy, Damaged, Newer, NotSaved, StoreError
+from app.store.examine import examine
 from app.store.places import backups_folder, database_file
 from app.store.records import load_book, put
 from app.store.restore import restore
@@ -70,7 +71,7 @@ def test_damaged_data_gives_way_and_is_kept(folder: Path, earlier: Path) -> None
     kept = restore(earlier, folder)
     assert is_whole(folder, EVERY_KIND)
     assert kept is not None
-    assert kept.name.startswith("damaged-")
+    assert kept.name.startswith("former-")
     assert kept.read_bytes() == harm
     assert kept.with_suffix(".sqlite-wal").read_bytes() == b"a torn log"
 
@@ -106,13 +107,19 @@ def test_every_cut_of_a_backup_is_refused(folder: Path, earlier: Path) -> None:
 
 
 def test_a_backup_of_a_newer_program_is_refused(folder: Path, earlier: Path) -> None:
-    connection = sqlite3.connect(earlier)
-    connection.execute("UPDATE alembic_version SET version_num = '9999'")
-    connection.commit()
-    connection.close()
+    _make_newer(earlier)
     with pytest.raises(Newer):
         restore(earlier, folder)
     assert is_whole(folder, LATER)
+
+
+def test_data_of_a_newer_program_gives_way_and_is_kept(folder: Path, earlier: Path) -> None:
+    _make_newer(database_file(folder))
+    kept = restore(earlier, folder)
+    assert is_whole(folder, EVERY_KIND)
+    assert kept is not None
+    with pytest.raises(Newer):
+        examine(kept)
 
 
 def test_a_disk_without_room_leaves_the_data_as_it_was(folder: Path, earlier: Path) -> None:
@@ -158,3 +165,10 @@ def test_damaged_data_stays_when_it_cannot_be_kept(
         restore(earlier, folder)
     assert file.read_bytes() == harm
     assert list(backups_folder(folder).iterdir()) == []
+
+
+def _make_newer(file: Path) -> None:
+    connection = sqlite3.connect(file)
+    connection.execute("UPDATE alembic_version SET version_num = '9999'")
+    connection.commit()
+    connection.close()
