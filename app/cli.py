@@ -139,7 +139,9 @@ def _parser() -> argparse.ArgumentParser:
     demo.add_argument("--demo", action="store_true", help="open an invented shelf to try out")
     demo.add_argument("--fresh", action="store_true", help="the same, begun anew")
     parser.add_argument("--port", type=_port, default=PORT, help=f"default: {PORT}")
-    parser.add_argument("--no-browser", dest="browser", action="store_false")
+    parser.add_argument(
+        "--no-browser", dest="browser", action="store_false", help="only print the address"
+    )
     _add_data(demo, default=None)
     parser.set_defaults(run=serve)
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
