@@ -8,7 +8,7 @@ from app.book.plan import Promise
 from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import post, put
-from tests.books import DAY, a_plan
+from tests.books import DAY, a_plan, a_skein
 from tests.web.garden import SWAP, book_of, page, promise_stamp, words
 from tests.work.shelf import a_shelf
 
@@ -225,3 +225,24 @@ def test_a_part_whose_yarn_is_to_be_chosen_is_offered_everything(
     assert "to be chosen" in said
     assert "G-2 grey two-ply" in said
     assert "Its own yarn" not in said
+
+
+def test_the_other_yarns_stand_nearest_in_grist_first(client: TestClient, store: Store) -> None:
+    """Grey is 451 tex; 500 tex is nearer to it than 333 or 900, though none of the grey is free."""
+    with store.writing() as session:
+        for code, g in (("X-1", 90.0), ("X-2", 50.0)):
+            put(session, a_skein(code, yarn_id=None))
+            arrived = [Line("come in", round(-g * 1000)), Line(code, round(g * 1000), 100_000)]
+            post(session, "arrive", DAY, arrived)
+        for skein, mm in (("G-1", 113_000), ("G-2", 200_000)):
+            put(session, Promise(f"more {skein}", "pullover", "body", skein, mm))
+    said = words(page(client, f"{PULLOVER}?put=sleeves"))
+    assert "No skein of grey two-ply is free." in said
+    assert said.index("X-2") < said.index("W-1 white") < said.index("X-1")
+
+
+def test_what_is_no_longer_there_is_said_at_its_place(client: TestClient, store: Store) -> None:
+    with store.writing() as session:
+        lost = [Line("G-1", -60_000, -133_000), Line("weighing and moisture", 60_000)]
+        post(session, "correct", DAY, lost)
+    assert "G-1 grey two-ply, 100 m 20 m of it is no longer there" in words(page(client, PULLOVER))

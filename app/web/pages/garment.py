@@ -30,12 +30,14 @@ class YarnShown:
 
 @dataclass(frozen=True, slots=True)
 class SkeinRow:
-    """A skein in its place; `most_mm` is the most this promise could be."""
+    """A skein in its place; `most_mm` is the most this promise could be, `lacking_m` what the shelf
+    no longer holds of it."""
 
     taken: Taken
     yarn: YarnShown
     mm: int
     most_mm: int
+    lacking_m: float
     stamp: str
 
 
@@ -187,7 +189,8 @@ def _skein_row(taken: Taken, plan_id: str, known: Known) -> SkeinRow:
     line = known.reckoning.shelf.get(taken.holding_id)
     room = available_mm(line, plan_id) if line else 0
     yarn = yarn_shown(taken.yarn_id, known.book)
-    return SkeinRow(taken, yarn, promise.mm, promise.mm + room, stamp(promise))
+    lost = (one.m for one in known.reckoning.uncovered if one.promise_id == promise.id)
+    return SkeinRow(taken, yarn, promise.mm, promise.mm + room, sum(lost), stamp(promise))
 
 
 def _group_row(answer: GroupAnswer, book: Book) -> GroupRow:

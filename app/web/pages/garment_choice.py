@@ -5,6 +5,7 @@ from math import inf, log
 
 from app.book.holding import Holding
 from app.planning.answers import PartAnswer, ShelfLine
+from app.planning.yarns import Lots
 from app.work.promise_free import available_mm
 from app.work.reckoning import Known
 
@@ -28,9 +29,13 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class Choices:
-    """The skeins offered for a part; `hidden` more have free yarn but lie further off."""
+    """The skeins offered for a part; `hidden` more have free yarn but lie further off.
+
+    `yarn` is the name of the part's own yarn, empty while it is to be chosen.
+    """
 
     part_id: str
+    yarn: str
     short_m: float
     offered: tuple[Choice, ...]
     hidden: int
@@ -40,11 +45,13 @@ def choices(known: Known, plan_id: str, part: PartAnswer, chosen: str = "") -> C
     """What may be put to a part of a plan, its own yarn first; `chosen` stays among it anyway."""
     found = [_choice(one, plan_id, part.yarn_id, known) for one in _lines(known)]
     free = [one for one in found if one.free_mm > 0 or one.holding_id == chosen]
-    aim = _usual_tex([one for one in free if one.own])
+    aim = _aim(known, part.yarn_id)
     own = sorted((one for one in free if one.own), key=lambda one: (one.tex or inf, one.code))
     others = sorted((one for one in free if not one.own), key=lambda one: _distance(one, aim))
     offered = (*own[:MOST_OWN], *others[:MOST_OTHERS])
-    return Choices(part.part_id, part.short_m, offered, len(free) - len(offered))
+    yarn = known.book.yarn[part.yarn_id].name if part.yarn_id else ""
+    hidden = len(free) - len(offered)
+    return Choices(part.part_id, yarn, part.short_m, offered, hidden)
 
 
 def _lines(known: Known) -> list[tuple[Holding, ShelfLine]]:
@@ -68,9 +75,10 @@ def _choice(
     )
 
 
-def _usual_tex(own: list[Choice]) -> float | None:
-    known = sorted(one.tex for one in own if one.tex)
-    return known[len(known) // 2] if known else None
+def _aim(known: Known, yarn_id: str | None) -> float | None:
+    """The linear density to look for, in tex: that of the part's yarn, where it is known."""
+    tex = Lots(known.book).tex(yarn_id) if yarn_id else None
+    return tex.value if tex else None
 
 
 def _distance(choice: Choice, aim: float | None) -> tuple[float, str]:
