@@ -3,7 +3,7 @@
 PageRefusal
 ├── Missing   the address names a record that is not in the book: 404
 ├── Stale     the record was changed since the form was opened: 409, nothing overwritten
-└── NotUndone what came of an event has been used since, or it was undone already: 409
+└── NotNow    what was asked cannot be done as things stand: 409, nothing changed
 
 Anything else that goes wrong is logged in full and answered with a plain page (500).
 """
@@ -40,8 +40,8 @@ class Stale(PageRefusal):
     """Met when a form was filled in from a record that has changed; `back` shows it as it is."""
 
 
-class NotUndone(PageRefusal):
-    """Met when an event cannot be taken back; `what` says why."""
+class NotNow(PageRefusal):
+    """Met when a change cannot be made as things stand; `what` says why."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,7 @@ def add_error_pages(app: FastAPI) -> None:
     """Let every refusal be answered by a page of the house."""
     app.add_exception_handler(Missing, _missing)
     app.add_exception_handler(Stale, _stale)
-    app.add_exception_handler(NotUndone, _not_undone)
+    app.add_exception_handler(NotNow, _not_now)
     app.add_exception_handler(StoreError, _not_saved)
     app.add_exception_handler(HTTPException, _http)
     app.add_exception_handler(RequestValidationError, _not_found)
@@ -88,6 +88,14 @@ class LastResort:
             await _broken(Request(scope))(scope, receive, send)
 
 
+def too_large(request: Request) -> Response:
+    """The page for more than an address can take (413)."""
+    page = ErrorPage(
+        "Too large", "That is more than this page can take.", "Nothing of it was saved."
+    )
+    return render(request, "errors/error.html", page, status=413)
+
+
 def _missing(request: Request, error: Exception) -> Response:
     what = error.what if isinstance(error, Missing) else "This page"
     page = ErrorPage(
@@ -111,9 +119,9 @@ def _stale(request: Request, error: Exception) -> Response:
     return render(request, "errors/error.html", page, status=409)
 
 
-def _not_undone(request: Request, error: Exception) -> Response:
-    why, back = (error.what, error.back) if isinstance(error, NotUndone) else ("", "/")
-    page = ErrorPage("Not undone", why, "Nothing was changed.", back, "the page you came from")
+def _not_now(request: Request, error: Exception) -> Response:
+    why, back = (error.what, error.back) if isinstance(error, NotNow) else ("", "/")
+    page = ErrorPage("Not done", why, "Nothing was changed.", back, "the page you came from")
     return render(request, "errors/error.html", page, status=409)
 
 

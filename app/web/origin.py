@@ -5,11 +5,12 @@ neither read an answer (a foreign name that resolves to this machine is refused 
 a change (a foreign or missing origin is refused on everything but GET and HEAD).
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
-from starlette.responses import PlainTextResponse
+from starlette.requests import Request
+from starlette.responses import PlainTextResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 LOOPBACK_NAMES = frozenset({"127.0.0.1", "localhost", "::1"})
@@ -90,25 +91,24 @@ class SameOriginOnly:
 class BodyLimit:
     """Refuses (413) a body above the limit; the rest of the program sees it whole or not at all.
 
-    `larger` maps a path that takes files to its own limit in bytes.
+    `larger` maps a path that takes files to its own limit in bytes; `refusal` draws the answer.
     """
 
     def __init__(
-        self, app: ASGIApp, limit: int = BODY_LIMIT, larger: Mapping[str, int] | None = None
+        self, app: ASGIApp, larger: Mapping[str, int], refusal: Callable[[Request], Response]
     ) -> None:
         self.app = app
-        self.limit = limit
-        self.larger = larger or {}
+        self.larger = larger
+        self.refusal = refusal
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] != "http" or scope["method"] in SAFE_METHODS:
             await self.app(scope, receive, send)
             return
-        limit = self.larger.get(scope["path"], self.limit)
+        limit = self.larger.get(scope["path"], BODY_LIMIT)
         body = await _body_within(limit, Headers(scope=scope), receive)
         if body is None:
-            refusal = PlainTextResponse("That is more than this page can take.\n", 413)
-            await refusal(scope, receive, send)
+            await self.refusal(Request(scope))(scope, receive, send)
             return
         await self.app(scope, _replayed(body, receive), send)
 

@@ -10,7 +10,7 @@ from starlette.staticfiles import StaticFiles
 from app import paths
 from app.store.engine import Store
 from app.web import routes
-from app.web.errors import LastResort, add_error_pages
+from app.web.errors import LastResort, add_error_pages, too_large
 from app.web.origin import AnswerHeaders, BodyLimit, LoopbackOnly, SameOriginOnly
 
 LARGER_BODIES = {"/settings/data/import": 64 << 20}
@@ -27,7 +27,7 @@ def create_app(store: Store) -> FastAPI:
             Middleware(AnswerHeaders),
             Middleware(LoopbackOnly),
             Middleware(SameOriginOnly),
-            Middleware(BodyLimit, larger=LARGER_BODIES),
+            Middleware(BodyLimit, larger=LARGER_BODIES, refusal=too_large),
             Middleware(LastResort),
         ],
     )

@@ -134,7 +134,8 @@ class Shown:
 
     def grist(self, tex: float) -> str:
         """A linear density in tex, in her unit of grist: "222 m/100 g"."""
-        return f"{self.number(self.grist_value(tex))}{THIN}{self.settings.grist_unit.replace(' ', THIN)}"
+        unit = self.settings.grist_unit.replace(" ", THIN)
+        return f"{self.number(self.grist_value(tex))}{THIN}{unit}"
 
     def grist_value(self, tex: float) -> float:
         """A linear density in tex as a number in her unit of grist."""

@@ -26,7 +26,6 @@ class NewFleece:
     state: WoolState
     day: date
     place: str = ""
-    price: str = ""
 
 
 def add_fleece(session: Session, new: NewFleece) -> Event:
@@ -41,7 +40,6 @@ def add_fleece(session: Session, new: NewFleece) -> Event:
         day=new.day,
         colour=new.fleece.colour,
         colour_name=new.fleece.colour_name,
-        price=new.price,
         place=new.place,
     )
     put(session, new.fleece)

@@ -6,8 +6,10 @@ from app.book.event import Event
 from app.book.fleece import Fleece
 from app.book.holding import Holding
 from app.book.reading import Reading
+from app.book.words import YARN_KINDS
 from app.craft.figure import Figure, total
 from app.planning.answers import FleeceAnswer
+from app.planning.funnel import Stage, funnel
 from app.work.reckoning import Known
 from app.work.skein_put_away import events_of
 from app.work.skein_spin import fleece_holding
@@ -22,6 +24,7 @@ class KnownFleece:
     answer: FleeceAnswer
     readings: tuple[Reading, ...]
     events: tuple[Event, ...]
+    skeins: tuple[Holding, ...]
     undone: frozenset[int]
 
 
@@ -47,8 +50,23 @@ def known_fleece(known: Known, fleece_id: str) -> KnownFleece | None:
         answer=known.reckoning.fleeces[fleece_id],
         readings=tuple(book.readings_of.get(holding.id, [])),
         events=tuple(events_of(book, holding.id)),
+        skeins=_spun_from(known, fleece_id),
         undone=frozenset(one.undoes for one in book.events if one.undoes is not None),
     )
+
+
+def _spun_from(known: Known, fleece_id: str) -> tuple[Holding, ...]:
+    spun = (one for one in known.book.holdings if one.fleece_id == fleece_id)
+    skeins = (one for one in spun if one.kind in YARN_KINDS and one.put_away is None)
+    return tuple(sorted(skeins, key=lambda one: (one.code, one.id)))
+
+
+def way_ahead(known: Known, found: KnownFleece) -> tuple[Stage, ...]:
+    """The stages between a fleece as it is and its yarn; none where nothing is left of it."""
+    state, now_g = found.holding.state, found.answer.now_g
+    if state is None or now_g <= 0:
+        return ()
+    return funnel(now_g, state, found.fleece, known.book.settings.steps)
 
 
 def all_fleeces(known: Known) -> AllFleeces:

@@ -232,7 +232,7 @@ def test_a_fleece_put_away_is_off_the_shelf_and_comes_back_by_undo(
     assert "Bramble 2026 is put away." in answer.text
     assert "Put away: 1" in answer.text
     assert held_g(store, "given away") == 1640
-    assert client.get(f"{address}/weigh").status_code == 404
+    assert client.get(f"{address}/weigh").status_code == 409
     assert "Put away" in client.get(address).text
     client.post("/undo/2", data={"back": "/fleeces"})
     assert "1 640 g raw" in plain(client.get(address).text)

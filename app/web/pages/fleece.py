@@ -1,20 +1,22 @@
 """The page of one fleece: what it can become, how that was worked out, what happened to it."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from app.book.event import Event
 from app.book.reading import Reading
 from app.craft.figure import Figure
 from app.craft.working import Step
+from app.planning.funnel import Stage
 from app.web.forms.fleece import GOING
 from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence
 from app.web.pages.breed import told_of, yield_told
+from app.web.pages.fleece_history import Happening, history
+from app.web.pages.funnel import Funnel, funnel_picture
 from app.web.shown import Shown
+from app.work.fleece_drying import AGREES_PCT, lost_since_last
 from app.work.fleece_find import KnownFleece
 from app.work.fleece_put_away import Going
-from app.work.fleece_step import states_of
 
 CAUTIONS = {
     "raw": "Raw fleece carries dust, dung and at times disease. Work where the air moves, wear a "
@@ -29,14 +31,11 @@ CAUTIONS = {
 
 
 @dataclass(frozen=True, slots=True)
-class Happening:
-    """A line of the fleece's history, in words. `undo` is the event a button can take back."""
+class AtGrist:
+    """Metres of yarn at a linear density in tex."""
 
-    day: str
-    what: str
-    change: str
-    undo: int | None = None
-    undone: bool = False
+    tex: float
+    metres: Figure
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +55,7 @@ class FleecePage:
     about: str
     sentence: Sentence
     grist: Filled
+    funnel: Funnel | None
     called_for: str
     drying: str
     caution: str
@@ -63,6 +63,7 @@ class FleecePage:
     notes: str
     readings: tuple[ReadingLine, ...]
     history: tuple[Happening, ...]
+    skeins: tuple[tuple[str, str], ...]
     working: tuple[Step, ...]
     stamp: str
     put_away: bool
@@ -70,9 +71,14 @@ class FleecePage:
 
 
 def fleece_page(
-    known: KnownFleece, metres: Figure, tex: float, grist: Filled, stamp: str, shown: Shown
+    known: KnownFleece,
+    at: AtGrist,
+    grist: Filled,
+    stages: Sequence[Stage],
+    stamp: str,
+    shown: Shown,
 ) -> FleecePage:
-    """Everything of one fleece; `metres` of yarn at the asked grist `tex`."""
+    """Everything of one fleece, `at` the asked grist; `stages` are the way still before it."""
     fleece, holding, answer = known.fleece, known.holding, known.answer
     state = holding.state or ""
     gone = holding.put_away is not None
@@ -81,15 +87,17 @@ def fleece_page(
         name=fleece.name,
         colour=fleece.colour,
         about=" · ".join(filter(None, (fleece.breed, fleece.fibre, fleece.colour_name))),
-        sentence=_sentence(known, metres, tex, grist, shown),
+        sentence=_sentence(known, at, grist, shown),
         grist=grist,
+        funnel=funnel_picture(stages, fleece.colour, shown) if stages and not gone else None,
         called_for=shown.short_mass(answer.called_for_g) if answer.called_for_g > 0 else "",
         drying=drying_told(known.readings, shown) if state == "drying" else "",
         caution="" if gone else CAUTIONS.get(state, ""),
         facts=_facts(known, shown),
         notes=fleece.notes,
         readings=tuple(_reading(one, shown) for one in reversed(known.readings)),
-        history=_history(known, shown),
+        history=history(known, shown),
+        skeins=tuple((one.id, one.code) for one in known.skeins),
         working=answer.working,
         stamp=stamp,
         put_away=gone,
@@ -97,23 +105,20 @@ def fleece_page(
     )
 
 
-def drying_told(readings: Iterable[Reading], shown: Shown) -> str:
-    """Whether the last two damp weighings agree: wool is dry when they do (practice, 0.5 %)."""
-    damp = [one for one in readings if one.kind == "mass" and one.wool == "damp"]
-    if len(damp) < 2 or not damp[-2].value:
-        return "Weigh it again tomorrow: it is dry when two weighings agree within 0.5 %."
-    lost = 100 * (damp[-2].value - damp[-1].value) / damp[-2].value
+def drying_told(readings: Sequence[Reading], shown: Shown) -> str:
+    """What the last two damp weighings say."""
+    lost = lost_since_last(readings)
+    if lost is None:
+        agree = shown.percent(AGREES_PCT, 1)
+        return f"Weigh it again tomorrow: it is dry when two weighings agree within {agree}."
     if abs(lost) <= AGREES_PCT:
         return "The last two weighings agree: it is dry. Weigh it as scoured."
+    if lost < 0:
+        return f"It gained {shown.percent(-lost, 1)} between the last two weighings."
     return f"It lost {shown.percent(lost, 1)} between the last two weighings: still drying."
 
 
-AGREES_PCT = 0.5
-
-
-def _sentence(
-    known: KnownFleece, metres: Figure, tex: float, grist: Filled, shown: Shown
-) -> Sentence:
+def _sentence(known: KnownFleece, at: AtGrist, grist: Filled, shown: Shown) -> Sentence:
     answer, holding = known.answer, known.holding
     if holding.put_away is not None:
         return Sentence("idle", "Put away", f" on {shown.day(holding.put_away)}.")
@@ -123,8 +128,8 @@ def _sentence(
     becomes = f" about {shown.mass_range(answer.yarn_g)} of yarn"
     if grist.errors:
         return Sentence("idle", lead, f"{becomes}. The grist: {grist.errors['grist']}")
-    at = f"at {shown.grist(tex)} that is {shown.length_range(metres)}"
-    return Sentence("idle", lead, f"{becomes}; {at}.")
+    long = f"at {shown.grist(at.tex)} that is {shown.length_range(at.metres)}"
+    return Sentence("idle", lead, f"{becomes}; {long}.")
 
 
 def _facts(known: KnownFleece, shown: Shown) -> tuple[tuple[str, str], ...]:
@@ -147,41 +152,3 @@ def _facts(known: KnownFleece, shown: Shown) -> tuple[tuple[str, str], ...]:
 def _reading(one: Reading, shown: Shown) -> ReadingLine:
     unit = "" if any(sign.isalpha() for sign in one.typed) else f" {one.unit}"
     return ReadingLine(shown.day(one.day), f"{one.typed}{unit}", one.wool)
-
-
-def _history(known: KnownFleece, shown: Shown) -> tuple[Happening, ...]:
-    open_events = [
-        one for one in known.events if one.seq not in known.undone and one.kind != "undo"
-    ]
-    last = open_events[-1].seq if open_events else None
-    return tuple(_happening(known, one, last, shown) for one in reversed(known.events))
-
-
-def _happening(known: KnownFleece, event: Event, last: int | None, shown: Shown) -> Happening:
-    gained = sum(line.mg for line in event.lines if line.holding_id == known.holding.id)
-    sign = "+" if gained > 0 else "−" if gained < 0 else ""
-    return Happening(
-        day=shown.day(event.day),
-        what=_words(event),
-        change=f"{sign}{shown.mass(abs(gained) / 1000)}",
-        undo=event.seq if event.seq == last else None,
-        undone=event.seq in known.undone,
-    )
-
-
-def _words(event: Event) -> str:
-    states = states_of(event)
-    if states:
-        return f"from {states[0]} to {states[1]}"
-    words = EVENT_WORDS.get(event.kind, event.kind)
-    return f"{words}: {event.note}" if event.note else words
-
-
-EVENT_WORDS = {
-    "arrive": "came in",
-    "prepare": "prepared",
-    "spin": "spun",
-    "correct": "weighed again",
-    "put away": "put away",
-    "undo": "undone",
-}

@@ -4,7 +4,7 @@ from datetime import date
 
 from fastapi import APIRouter, Request, Response
 
-from app.web.errors import Missing
+from app.web.errors import NotNow
 from app.web.fleece_shown import as_opened, fleece_or_missing
 from app.web.forms.fleece import GOING, empty_weighing, read_weighing
 from app.web.forms.reader import Filled, Posted, Reader
@@ -58,7 +58,8 @@ def put_away(request: Request, session: WritingSession, posted: Posted, fleece_i
 def _on_shelf(known: Known, fleece_id: str) -> KnownFleece:
     found = fleece_or_missing(known, fleece_id)
     if found.holding.put_away is not None:
-        raise Missing("A fleece that is put away")
+        back = f"/fleeces/{fleece_id}"
+        raise NotNow(f"{found.fleece.name} is put away. Undo that first.", back)
     return found
 
 

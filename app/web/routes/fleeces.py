@@ -7,11 +7,11 @@ from app.web.fleece_shown import fleece_or_missing
 from app.web.forms.fleece import fleece_stamp
 from app.web.forms.grist import filled_grist, read_grist
 from app.web.pages.breed import breeds_page
-from app.web.pages.fleece import fleece_page
+from app.web.pages.fleece import AtGrist, fleece_page
 from app.web.pages.fleeces import fleeces_page
 from app.web.session import ReadingSession
 from app.web.templating import render, shown_in
-from app.work.fleece_find import all_fleeces
+from app.work.fleece_find import all_fleeces, way_ahead
 from app.work.fleece_grist import likely_tex
 from app.work.reckoning import current
 from app.work.settings_read import settings_now
@@ -40,9 +40,9 @@ def show(request: Request, session: ReadingSession, fleece_id: str) -> Response:
     reader, tex = read_grist(request.query_params, settings, usual)
     page = fleece_page(
         known=found,
-        metres=metres_at(found.answer.yarn_g, tex),
-        tex=tex,
+        at=AtGrist(tex, metres_at(found.answer.yarn_g, tex)),
         grist=reader.filled() if reader.typed("grist") else filled_grist(tex, settings),
+        stages=way_ahead(known, found),
         stamp=fleece_stamp(found.fleece, found.holding),
         shown=shown_in(settings),
     )

@@ -6,7 +6,7 @@ from urllib.parse import urlsplit
 from fastapi import APIRouter, Request, Response
 
 from app.book.errors import WoolBookError
-from app.web.errors import Missing, NotUndone
+from app.web.errors import Missing, NotNow
 from app.web.forms.reader import Posted
 from app.web.session import WritingSession
 from app.web.templating import after_save
@@ -21,7 +21,7 @@ def undo(request: Request, session: WritingSession, posted: Posted, seq: int) ->
     try:
         event = undo_event(session, seq, date.today())
     except WoolBookError as error:
-        raise NotUndone(str(error), back) from error
+        raise NotNow(str(error), back) from error
     if event is None:
         raise Missing("What was to be undone")
     return after_save(request, back, "Undone.")

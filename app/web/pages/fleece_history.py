@@ -1,0 +1,57 @@
+"""What happened to a fleece, in words."""
+
+from dataclasses import dataclass
+
+from app.book.event import Event
+from app.web.shown import MINUS, Shown
+from app.work.fleece_find import KnownFleece
+from app.work.fleece_step import states_of
+
+EVENT_WORDS = {
+    "arrive": "came in",
+    "prepare": "prepared",
+    "spin": "spun",
+    "correct": "weighed again",
+    "put away": "put away",
+    "undo": "undone",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Happening:
+    """A line of the fleece's history, in words. `undo` is the event a button can take back."""
+
+    day: str
+    what: str
+    change: str
+    undo: int | None = None
+    undone: bool = False
+
+
+def history(known: KnownFleece, shown: Shown) -> tuple[Happening, ...]:
+    """The latest first; only the last that still stands can be taken back here."""
+    open_events = [
+        one for one in known.events if one.seq not in known.undone and one.kind != "undo"
+    ]
+    last = open_events[-1].seq if open_events else None
+    return tuple(_happening(known, one, last, shown) for one in reversed(known.events))
+
+
+def _happening(known: KnownFleece, event: Event, last: int | None, shown: Shown) -> Happening:
+    gained = sum(line.mg for line in event.lines if line.holding_id == known.holding.id)
+    sign = "+" if gained > 0 else MINUS if gained < 0 else ""
+    return Happening(
+        day=shown.day(event.day),
+        what=_words(event),
+        change=f"{sign}{shown.mass(abs(gained) / 1000)}",
+        undo=event.seq if event.seq == last else None,
+        undone=event.seq in known.undone,
+    )
+
+
+def _words(event: Event) -> str:
+    states = states_of(event)
+    if states:
+        return f"from {states[0]} to {states[1]}"
+    words = EVENT_WORDS.get(event.kind, event.kind)
+    return f"{words}: {event.note}" if event.note else words
