@@ -1,9 +1,10 @@
 """Records in and out of the database, and events into the wool book."""
 
 from collections.abc import Callable
+from functools import cache
 from typing import Any, TypeVar
 
-from sqlalchemy import delete, select
+from sqlalchemy import Select, bindparam, delete, select
 from sqlmodel import Session
 
 from app.book.book import Book
@@ -45,9 +46,9 @@ def load_book(session: Session) -> Book:
 
 def get(session: Session, kind: type[R], id: str) -> R | None:
     """The record of `kind` with this id, or None; the settings have the id "settings"."""
-    statement = select(*columns_of(kind)).where(table_of(kind).c.id == id)
-    row = session.connection().execute(statement).first()
-    return None if row is None else kind(*row)
+    made: Any = kind
+    row = session.connection().execute(_by_id(made), {"wanted": id}).first()
+    return None if row is None else made(*row)
 
 
 @plain_words()
@@ -78,6 +79,11 @@ def remove(session: Session, record: Promise | Part | Errand | Plan) -> None:
     _delete(session, type(record), "id", record.id)
     keep_promised(session, before)
     mark_changed(session)
+
+
+@cache
+def _by_id(kind: Any) -> Select[Any]:
+    return select(*columns_of(kind)).where(table_of(kind).c.id == bindparam("wanted"))
 
 
 def _all(session: Session, kind: Callable[..., R]) -> tuple[R, ...]:

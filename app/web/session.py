@@ -43,6 +43,10 @@ def give_up_changes(request: Request) -> None:
 
 
 def settings_of_request(request: Request) -> Settings:
-    """The maker's settings as this request's session sees them; the defaults where it has none."""
-    session = getattr(request.state, "session", None)
-    return settings_now(session) if session is not None else Settings()
+    """The maker's settings as this request's session first sees them; the defaults without one."""
+    state = request.state
+    if not hasattr(state, "settings"):
+        session = getattr(state, "session", None)
+        state.settings = settings_now(session) if session is not None else Settings()
+    found: Settings = state.settings
+    return found

@@ -53,7 +53,7 @@ def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Show
 
 
 def shelf_said(total: SkeinTotal, narrowed: bool, shown: Shown) -> Sentence:
-    """What the skeins of the list hold: "38 skeins hold 6 120 m, 2 760 g; 3 410 m of it not promised." """
+    """ "38 skeins hold 6 120 m, 2 760 g; 3 410 m of it not promised." """
     if not total.skeins:
         return Sentence("idle", "No skein is like this." if narrowed else "No skein yet.")
     holds = "skein holds" if total.skeins == 1 else "skeins hold"
