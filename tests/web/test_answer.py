@@ -94,6 +94,10 @@ def test_a_yarn_to_be_chosen_is_named_so() -> None:
     ("parts", "words"),
     [
         ((), "add the first part of it."),
+        (
+            (a_part(), a_part("fringe", position=2, shape=Metres(9_000))),
+            "say what gauge body will be knit to, or choose the yarn.",
+        ),
         ((a_part(),), "say what gauge body will be knit to, or choose the yarn."),
         (
             (a_part(), a_part("sleeves", position=2)),
@@ -165,3 +169,9 @@ def test_the_bar_of_a_part_without_a_need_is_empty() -> None:
     (part,) = reckon(small(a_promise())).plan("pullover").parts
     nothing = replace(part, need=part.need.scaled(0.0))
     assert budget_bar(nothing).end == 0.0
+
+
+def test_where_something_is_sure_to_be_left_it_says_at_least_how_much() -> None:
+    text = plain(said(small(a_promise(mm=200_000))))
+    assert text.startswith("Enough: it reaches the end as good as always, and about ")
+    assert " m will be left, at least 1" in text

@@ -67,6 +67,14 @@ def test_each_way_to_say_how_large(
     assert collar(store).position == 3
 
 
+def test_a_blank_form_shows_every_way(client: TestClient) -> None:
+    html = page(client, NEW)
+    for way in ("counted", "rectangle", "trapezoid", "stated", "metres"):
+        assert f'value="{way}"' in html
+        assert f"way-{way}" in html
+    assert value_of(html, "copies") == "1"
+
+
 def test_a_sleeve_from_its_measures_takes_the_yarn_of_the_worked_example(
     client: TestClient,
 ) -> None:

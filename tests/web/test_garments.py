@@ -12,7 +12,7 @@ from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import put
 from tests.books import a_person, a_plan
-from tests.web.garden import BLANK_PLAN, SWAP, book_of, page, stamp_of, words
+from tests.web.garden import BLANK_PLAN, SWAP, book_of, page, stamp_of, value_of, words
 from tests.work.shelf import a_shelf
 
 NASTY = "<script>alert(1)</script>"
@@ -44,6 +44,20 @@ def test_a_garment_is_planned_with_only_a_name(client: TestClient, store: Store)
     assert (plan.gauge, plan.yarns, plan.losses, plan.sureness_pct) == (None, (), None, None)
     assert plan.priority == 3
     assert "Nothing to reckon yet: add the first part of it." in words(answer.text)
+
+
+def test_a_blank_form_tells_the_usual_sureness(client: TestClient) -> None:
+    said = words(page(client, "/garments/new"))
+    assert "Blank is 90 %." in said
+    assert "in 10 cm in 4 inches" in said
+
+
+def test_the_form_shows_the_losses_of_its_own(client: TestClient, store: Store) -> None:
+    with store.writing() as session:
+        put(session, a_plan(losses=Losses(200, 12_000, 2.5, 8_000), sureness_pct=95.0))
+    html = page(client, "/garments/pullover/change")
+    fields = ("tail", "swatch", "unusable_pct", "mending", "sureness_pct")
+    assert [value_of(html, one) for one in fields] == ["20", "12", "2.5", "8", "95"]
 
 
 def test_everything_that_can_be_said_of_a_plan(client: TestClient, store: Store) -> None:

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from app.book.book import Book
-from app.book.plan import Part, Plan
-from app.planning.answers import GroupAnswer, PlanAnswer
+from app.book.plan import Plan
+from app.book.shape import Metres, Stated
+from app.planning.answers import GroupAnswer, PartAnswer, PlanAnswer
 from app.web.shown import Shown
 
 Tone = Literal["short", "waiting", "enough", "idle"]
@@ -50,8 +51,8 @@ def answer_in_short(answer: PlanAnswer, book: Book, shown: Shown) -> Sentence:
 
 def done_sentence(plan: Plan, book: Book, shown: Shown) -> Sentence:
     """What there is to say of a plan that is finished or put away: it wants no more yarn."""
-    made = [one.id for one in book.holdings if one.plan_id == plan.id]
-    mg = sum(book.balances[one].mg for one in made if one in book.balances)
+    mine = [one for one in book.holdings if one.plan_id == plan.id and one.kind == "garment"]
+    mg = sum(book.balances[one.id].mg for one in mine if one.id in book.balances)
     rest = f" {shown.mass(mg / 1000)} of yarn went into it." if mg > 0 else ""
     return Sentence("idle", f"{plan.state.capitalize()}.", rest)
 
@@ -60,10 +61,8 @@ def what_is_missing(answer: PlanAnswer, book: Book) -> str:
     """What has to be said before a plan can be reckoned."""
     if not answer.parts:
         return "add the first part of it."
-    names = [one.name for one in _without_gauge(answer, book)]
-    if names:
-        return f"say what gauge {listed(names)} will be knit to, or choose the yarn."
-    return "say what each part measures."
+    unknown = listed([one.name for one in answer.parts if _without_gauge(one, book)])
+    return f"say what gauge {unknown} will be knit to, or choose the yarn."
 
 
 def yarn_name(yarn_id: str | None, book: Book) -> str:
@@ -86,12 +85,9 @@ def counted(count: int, thing: str) -> str:
     return f"{number_word(count)} {thing}" if count == 1 else f"{number_word(count)} {thing}s"
 
 
-def _without_gauge(answer: PlanAnswer, book: Book) -> list[Part]:
-    if book.plan[answer.plan_id].gauge is not None:
-        return []
-    parts = [book.part[one.part_id] for one in answer.parts]
-    ways = ("counted", "rectangle", "trapezoid", "runs")
-    return [one for one in parts if one.gauge is None and one.shape.way in ways]
+def _without_gauge(part: PartAnswer, book: Book) -> bool:
+    """True for a knitted part whose stitches are not known for want of a gauge."""
+    return part.stitches is None and not isinstance(book.part[part.part_id].shape, Stated | Metres)
 
 
 def _reaches(answer: PlanAnswer, shown: Shown) -> str:
