@@ -14,7 +14,17 @@ from app.book.shape import Counted
 from app.book.yarn import Yarn
 from app.store import Store, open_store
 from app.work.keep import import_book
-from tests.books import a_book, a_fleece, a_part, a_person, a_plan, a_promise, a_skein, a_yarn
+from tests.books import (
+    a_book,
+    a_fleece,
+    a_holding,
+    a_part,
+    a_person,
+    a_plan,
+    a_promise,
+    a_skein,
+    a_yarn,
+)
 
 IN_A_YARN = 100
 LARGE = "large"
@@ -29,13 +39,15 @@ def guild_book(skeins: int, plans: int, large: bool = False) -> Book:
     yarns = [_yarn(number) for number in range(-(-skeins // IN_A_YARN))]
     shelf = [_skein(number, yarns) for number in range(skeins)]
     free = iter(shelf)
-    records: list[object] = [a_person(), *(a_fleece(one) for one in FLEECES), *yarns, *shelf]
+    wool = [a_holding(f"F-{one}", fleece_id=one, state="carded", day=DAY) for one in FLEECES]
+    records: list[object] = [a_person(), *map(a_fleece, FLEECES), *yarns, *wool, *shelf]
     if large:
         records += _large_plan(list(islice(free, 60)))
     for number in range(plans):
         records += _plan(number, list(islice(free, 8)))
     records += [reading for one in shelf for reading in _readings(one)]
     held = {one.id: (_grams(one), _metres(one)) for one in shelf}
+    held |= {one.id: (3_000.0, 0.0) for one in wool}
     book = a_book(*records, held=held)
     events = (replace(event, day=DAY) for event in book.events)
     return replace(book, events=tuple(events))

@@ -1,0 +1,43 @@
+"""Every page a link leads to, by its kind: two of each, and all garments and fleeces."""
+
+import re
+from collections import Counter
+
+from tests.running import Running
+
+ID = re.compile(r"/[0-9a-z]{20}(?=/|$)")
+LINK = re.compile(r'href="(/[^"#]*)')
+FILES = ("/static/", "/work-list.csv", "/settings/data/export")
+ALL_OF = ("/garments/*", "/fleeces/*")
+OF_EACH = 2
+NOT_LINKED = (
+    "/quick?have=340&yarn=&gauge_stitches=22&gauge_rows=30&garment=waistcoat&chest=96",
+    "/quick?have=some",
+    "/skeins?state=free&sort=metres",
+    "/skeins?q=no+such+skein",
+    "/no-such-page",
+)
+"""A question is an address; and pages for those who lost their way."""
+
+
+def kind_of(address: str) -> str:
+    return ID.sub("/*", address.split("?")[0])
+
+
+def every_page(program: Running) -> list[str]:
+    """The addresses to look at, in the order in which links lead to them."""
+    waiting, seen, found = ["/"], {"/"}, []
+    count: Counter[str] = Counter()
+    while waiting:
+        address = waiting.pop(0)
+        kind = kind_of(address)
+        count[kind] += 1
+        if count[kind] > OF_EACH and kind not in ALL_OF:
+            continue
+        found.append(address)
+        for link in LINK.findall(program.page(address[1:])):
+            link = link.replace("&amp;", "&")
+            if link not in seen and not link.startswith(FILES):
+                seen.add(link)
+                waiting.append(link)
+    return [*found, *NOT_LINKED]

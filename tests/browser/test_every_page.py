@@ -1,0 +1,63 @@
+"""Every page of the demo: accessible, as wide as its window, quiet, and of this machine only."""
+
+import pytest
+
+pytestmark = pytest.mark.browser
+
+WIDTHS = (360, 390, 1280)
+AS_WIDE_AS_ITS_WINDOW = """() => {
+  const width = document.documentElement.clientWidth;
+  if (document.documentElement.scrollWidth <= width) return [];
+  return [...document.querySelectorAll("body *")]
+    .filter(one => one.getBoundingClientRect().right > width + 1)
+    .map(one => one.tagName + "." + one.className).slice(0, 3);
+}"""
+SMALL_TARGETS = """() => [...document.querySelectorAll("button, .button, input[type=text], select")]
+  .filter(one => one.offsetParent && one.getBoundingClientRect().height < 24)
+  .map(one => one.outerHTML.slice(0, 80))"""
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing(page, demo, addresses, scheme):
+    from axe_playwright_python.sync_playwright import Axe
+
+    axe, faults = Axe(), []
+    page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+    page.set_viewport_size({"width": 390 if scheme == "dark" else 1280, "height": 900})
+    for address in addresses:
+        page.goto(demo.address + address[1:])
+        answer = axe.run(page).response
+        assert len(answer["passes"]) > 5, address
+        for found in answer["violations"]:
+            where = [node["target"] for node in found["nodes"]][:3]
+            faults.append(f"{address}: {found['id']} at {where}: {found['help']}")
+    assert faults == [], "\n".join(faults)
+
+
+def test_no_page_scrolls_sideways(page, demo, addresses):
+    faults = []
+    for address in addresses:
+        page.goto(demo.address + address[1:])
+        for width in WIDTHS:
+            page.set_viewport_size({"width": width, "height": 800})
+            wide = page.evaluate(AS_WIDE_AS_ITS_WINDOW)
+            faults += [f"{address} at {width} px: {one}" for one in wide]
+    assert faults == [], "\n".join(faults)
+
+
+def test_whatever_is_pressed_is_large_enough_to_hit(page, demo, addresses):
+    page.set_viewport_size({"width": 360, "height": 800})
+    faults = []
+    for address in addresses:
+        page.goto(demo.address + address[1:])
+        faults += [f"{address}: {one}" for one in page.evaluate(SMALL_TARGETS)]
+    assert faults == [], "\n".join(faults)
+
+
+def test_every_page_has_a_title_and_headings_of_its_own(page, demo, addresses):
+    faults = []
+    for address in addresses:
+        page.goto(demo.address + address[1:])
+        if page.locator("h1").count() != 1 or page.title().startswith("·"):
+            faults.append(address)
+    assert faults == []
