@@ -22,10 +22,10 @@ class Tag(NamedTuple):
     yarn_id: str | None
 
 
-def codes_near(session: Session, yarn_id: str, letter: str) -> list[Tag]:
-    """The codes a new code of a yarn must keep clear of: its own, and all of the same letter."""
+def codes_near(session: Session, yarn_id: str, beginning: str) -> list[Tag]:
+    """The codes a new code of a yarn must keep clear of: its own, and all that begin alike."""
     code = col(HoldingRow.code)
-    alike = code.between(letter, letter + "\U0010ffff") | (col(HoldingRow.yarn_id) == yarn_id)
+    alike = code.between(beginning, beginning + "\U0010ffff") | (col(HoldingRow.yarn_id) == yarn_id)
     rows = session.execute(select(code, col(HoldingRow.yarn_id)).where(alike).order_by(code))
     return [Tag._make(row) for row in rows]
 

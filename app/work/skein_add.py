@@ -95,10 +95,11 @@ def free_codes(session: Session, yarn: Yarn, typed: tuple[str, ...], count: int)
 
 def proposed_codes(session: Session, yarn: Yarn, count: int = 1) -> tuple[str, ...]:
     """The next codes of a yarn that no holding has."""
-    pairs = codes_near(session, yarn.id, letters_of(yarn.name)[0])
-    own = [one.code for one in pairs if one.yarn_id == yarn.id]
-    others = [one.code for one in pairs if one.yarn_id != yarn.id]
-    return proposed(stem_for(yarn.name, own, others), own + others, count)
+    tags = codes_near(session, yarn.id, letters_of(yarn.name)[0])
+    own = [one.code for one in tags if one.yarn_id == yarn.id]
+    others = [one.code for one in tags if one.yarn_id != yarn.id]
+    stem = stem_for(yarn.name, own, others)
+    return proposed(stem, [one.code for one in codes_near(session, yarn.id, stem)], count)
 
 
 def _holding(new: NewSkein, yarn: Yarn, code: str) -> Holding:

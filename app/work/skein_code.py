@@ -16,7 +16,7 @@ def letters_of(name: str) -> str:
 def stem_for(name: str, own: Iterable[str], others: Iterable[str]) -> str:
     """The letters before the number: those of the yarn's own codes, else the shortest beginning
     of its name that no other yarn uses."""
-    used = [stem_of(code) for code in own]
+    used = [stem for code in own if (stem := stem_of(code))]
     if used:
         return max(used, key=used.count)
     letters, taken = letters_of(name), {stem_of(code) for code in others}

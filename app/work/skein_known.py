@@ -14,6 +14,7 @@ from app.book.yarn import Yarn
 from app.craft.fabric import firmness, firmness_by_wraps, firmness_word, loft_word, loop_cm
 from app.craft.thickness import WRAPS_SHARE, wraps_from_tex
 from app.craft.working import Step
+from app.craft.yarn_class import class_sentence
 from app.planning.answers import ShelfLine
 from app.planning.supply import working
 from app.work.plan_order import UNDER_WAY, in_order
@@ -34,19 +35,21 @@ class Thickness:
 
 @dataclass(frozen=True, slots=True)
 class FirmnessAt:
-    """The fabric this yarn gives at a plan's gauge; `loft` is "loftier", "denser" or empty."""
+    """The fabric this yarn gives at a plan's gauge; `loft` is "loftier", "denser" or empty, and
+    `yarn_class` the class in words, by grist and gauge."""
 
     plan: Plan
     gauge: Gauge
     k: float
     word: str
     loft: str
+    yarn_class: str
 
 
 @dataclass(frozen=True, slots=True)
 class KnownSkein:
-    """`tex` is None where length or weight is not known; `line` is None off the shelf or empty;
-    `emptied` is the event that put it away."""
+    """`tex` is None where length or weight is not known, and `yarn_class` then empty; `line` is
+    None off the shelf or empty; `emptied` is the event that put it away."""
 
     skein: Holding
     balance: Balance
@@ -55,6 +58,7 @@ class KnownSkein:
     yarn: Yarn | None
     fleece: Fleece | None
     unfinished: bool
+    yarn_class: str
     thickness: Thickness | None
     firmness: tuple[FirmnessAt, ...]
     readings: tuple[Reading, ...]
@@ -82,6 +86,7 @@ def known_skein(known: Known, skein_id: str) -> KnownSkein | None:
         yarn=book.yarn.get(skein.yarn_id or ""),
         fleece=book.fleece.get(skein.fleece_id or ""),
         unfinished=unfinished(readings),
+        yarn_class=class_sentence(tex) if tex else "",
         thickness=thickness,
         firmness=_firmness(book, skein, line, tex, thickness),
         readings=readings,
@@ -127,4 +132,5 @@ def _at(plan: Plan, gauge: Gauge, tex: float, wraps: float | None) -> FirmnessAt
     loop = loop_cm(gauge.stitches, gauge.rows, gauge.washed).value
     k = firmness(tex, loop)
     loft = loft_word(k, firmness_by_wraps(wraps, loop)) if wraps else ""
-    return FirmnessAt(plan, gauge, k, firmness_word(k), loft)
+    yarn_class = class_sentence(tex, gauge.stitches)
+    return FirmnessAt(plan, gauge, k, firmness_word(k), loft, yarn_class)

@@ -88,6 +88,7 @@ def test_the_worked_skein(client: TestClient) -> None:
     page = words(add(client))
     assert "Holds 213 m, 96 g : 222 m/100 g; all of it free." in page
     assert "450.7 tex" in page
+    assert "3 Light by its grist" in page
     assert "G-001" in page
     assert "142 turns of 1.5 m" in page
 
@@ -349,7 +350,8 @@ def test_its_page_says_where_it_is_promised_and_how_firm_it_knits(
     page = words(html)
     assert re.search(r"\d+ m free, 100 m promised to Waistcoat, [\d.]+ m in reserve\.", page)
     assert '<a href="/garments/vest">Waistcoat</a>' in html
-    assert "11.7, ordinary, at the gauge of Waistcoat (22 × 30 in 10 cm)" in page
+    assert "11.7, ordinary, at the gauge of Waistcoat , 22 × 30 in 10 cm" in page
+    assert "3 Light by its grist and its gauge" in page
 
 
 def test_from_the_work_list_and_back_to_its_garment(client: TestClient, store: Store) -> None:
@@ -430,3 +432,59 @@ def test_the_list_goes_on_with_plain_links(client: TestClient) -> None:
     assert "61 to 70 of 70" in words(second)
     assert "M-070" in second
     assert '/skeins?q=Moss&amp;sort=code"' in second
+
+
+@pytest.mark.parametrize(
+    ("action", "shows"),
+    [("change", 'value="G-001"'), ("put-away", "given away or sold"), ("weigh", "still damp")],
+)
+def test_each_form_opens_with_what_is_known(
+    client: TestClient, store: Store, action: str, shows: str
+) -> None:
+    add(client)
+    skein = only_skein(store)
+    html = client.get(f"/skeins/{skein.id}/{action}").text
+    assert shows in html
+    assert f'name="stamp" value="{stamp(skein)}"' in html
+
+
+def test_bought_balls_of_a_known_yarn_begin_with_that_yarn(client: TestClient) -> None:
+    client.post("/skeins/bought", data=BALLS)
+    yarn = re.findall(r'href="/yarns/([^"]+)"', client.get("/skeins").text)[0]
+    html = client.get(f"/skeins/bought?yarn={yarn}").text
+    assert f'<option value="{yarn}" selected>' in html
+
+
+def test_a_fleece_without_any_wool_says_so(client: TestClient, store: Store) -> None:
+    with store.writing() as session:
+        put(session, Fleece("bare", "Bare"))
+    answer = client.post("/skeins/new", data={**WORKED, "fleece": "bare"})
+    assert "holds no wool now" in fault(answer.text, "fleece")
+
+
+def test_a_skein_used_up_holds_nothing_any_more(client: TestClient, store: Store) -> None:
+    add(client)
+    skein = only_skein(store)
+    with store.writing() as session:
+        post(session, "use", DAY, [Line(skein.id, -96_000, -213_000), Line("waste", 96_000)])
+    page = words(client.get(f"/skeins/{skein.id}").text)
+    assert "Holds nothing any more." in page
+    assert "knit" in page
+    assert "used up" in client.get("/skeins?state=put+away").text
+
+
+def test_a_grist_range_in_tex(client: TestClient, store: Store) -> None:
+    with store.writing() as session:
+        put(session, Settings(grist_unit="tex"))
+    add(client)
+    assert "G-001" in client.get("/skeins?from=440&to=460").text
+    assert "G-001" not in client.get("/skeins?from=460").text
+    assert "G-001" not in client.get("/skeins?from=440&class=0").text
+
+
+def test_a_filter_that_is_none_of_the_choices(client: TestClient) -> None:
+    add(client)
+    for asked in ("state=sold", "sort=luck", "class=99", "page=0"):
+        answer = client.get(f"/skeins?{asked}")
+        assert answer.status_code == 422
+        assert "G-001" in answer.text

@@ -88,6 +88,15 @@ def test_another_yarn_of_the_same_letter_takes_codes_of_its_own(session: Session
     assert proposed_codes(session, green) == ("GR-001",)
 
 
+def test_a_yarn_with_letters_of_its_own_keeps_clear_of_another_with_the_same(
+    session: Session,
+) -> None:
+    moss = Yarn(id="yarn-moss", name="Moss")
+    add_skein(session, NewSkein(GREY, AS_WEIGHED, (WORKED,), DAY, code="MOSS-001"))
+    add_skein(session, NewSkein(moss, AS_WEIGHED, (WORKED,), DAY, code="MOSS-002"))
+    assert proposed_codes(session, GREY) == ("MOSS-003",)
+
+
 def test_a_code_in_use_is_refused(session: Session) -> None:
     add_skein(session, NewSkein(GREY, AS_WEIGHED, (WORKED,), DAY, code="G-1"))
     with pytest.raises(Refusal, match="G-1 is already in use") as refusal:

@@ -28,6 +28,10 @@ def test_a_yarn_keeps_the_letters_its_skeins_already_have() -> None:
     assert stem_for("Green singles", own=("MOSS-1", "MOSS-2", "X-1"), others=("G-1",)) == "MOSS"
 
 
+def test_plain_numbers_give_no_letters_to_go_on_with() -> None:
+    assert stem_for("Green singles", own=("12",), others=()) == "G"
+
+
 def test_when_every_beginning_is_taken_the_first_letter_is_shared() -> None:
     assert stem_for("Ox", own=(), others=("O-1", "OX-1")) == "O"
 

@@ -7,7 +7,7 @@ from app.book.book import Book
 from app.book.settings import Settings
 from app.web.forms.reader import Reader
 from app.web.forms.skein_yarn import read_skein_yarn
-from app.web.forms.yarn import read_colour
+from app.web.forms.yarn import read_colour, read_line
 from app.web.shown import Shown
 from app.work.skein_add import NewSkein
 from app.work.skein_readings import Length, Weight, Wraps, by_reel
@@ -36,7 +36,7 @@ def read_skein(
         wraps=read_wraps(reader),
         fleece_id=fleece,
         taken_now=reader.choice("taken", TAKEN, default="now") == "now",
-        code=reader.text("code", longest=30),
+        code=read_line(reader, "code", longest=30),
         day=reader.day("day") or date.today(),
         colour=read_colour(reader),
         colour_name=reader.text("colour_name", longest=60),

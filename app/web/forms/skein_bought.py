@@ -9,7 +9,7 @@ from app.book.settings import Settings
 from app.book.yarn import Yarn
 from app.web.forms.reader import Reader
 from app.web.forms.skein_yarn import read_skein_yarn
-from app.web.forms.yarn import read_colour
+from app.web.forms.yarn import read_colour, read_line
 from app.work.skein_buy import Purchase
 from app.work.skein_readings import Length, Weight
 
@@ -31,7 +31,7 @@ def read_bought(
         weight=weight,
         length=length,
         day=reader.day("day") or date.today(),
-        code=reader.text("code", longest=30),
+        code=read_line(reader, "code", longest=30),
         dye_lot=reader.text("dye_lot", longest=40),
         price=reader.text("price", longest=40),
         colour=read_colour(reader),

@@ -7,7 +7,7 @@ from app.book.book import Book
 from app.book.holding import Holding
 from app.book.settings import Settings
 from app.web.forms.reader import Reader
-from app.web.forms.yarn import read_colour
+from app.web.forms.yarn import read_colour, read_line
 
 
 def read_change(
@@ -18,7 +18,7 @@ def read_change(
     yarns = {"", *book.yarn} if old.yarn_id is None else set(book.yarn)
     skein = replace(
         old,
-        code=reader.text("code", required=True, longest=30),
+        code=read_line(reader, "code", required=True, longest=30),
         yarn_id=reader.choice("yarn", yarns) or None,
         colour=read_colour(reader),
         colour_name=reader.text("colour_name", longest=60),

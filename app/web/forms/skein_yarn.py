@@ -6,7 +6,7 @@ from app.book.book import Book
 from app.book.ids import new_id
 from app.book.yarn import Yarn
 from app.web.forms.reader import Reader
-from app.web.forms.yarn import read_colour, read_plies, read_twist
+from app.web.forms.yarn import read_colour, read_line, read_plies, read_twist
 
 NEW = "new"
 
@@ -21,7 +21,7 @@ def read_skein_yarn(
     fleece = book.fleece.get(fleece_id or "")
     yarn = Yarn(
         id=new_id(),
-        name=reader.text("yarn_name", longest=80),
+        name=read_line(reader, "yarn_name"),
         fibre=reader.text("fibre", longest=60) or (fleece.fibre if fleece else "wool"),
         plies=read_plies(reader),
         twist=read_twist(reader),

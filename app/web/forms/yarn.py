@@ -33,7 +33,7 @@ def read_yarn(
     bought = reader.choice("making", MAKINGS) == "bought"
     yarn = replace(
         old or Yarn(id=new_id(), name=""),
-        name=reader.text("name", required=True, longest=80),
+        name=read_line(reader, "name", required=True, longest=80),
         fibre=reader.text("fibre", longest=60) or "wool",
         plies=read_plies(reader),
         twist=read_twist(reader),
@@ -69,6 +69,11 @@ def yarn_values(yarn: Yarn | None, settings: Settings) -> dict[str, str]:
         "colour_name": yarn.colour_name,
         "notes": yarn.notes,
     }
+
+
+def read_line(reader: Reader, name: str, required: bool = False, longest: int = 80) -> str:
+    """A name or code: one line, with single blanks."""
+    return " ".join(reader.text(name, required, longest).split())
 
 
 def read_plies(reader: Reader) -> int | None:
