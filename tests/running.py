@@ -21,7 +21,7 @@ class Running:
         assert process.stdout is not None
         self.greeting = process.stdout.readline()
         found = ADDRESS.search(self.greeting)
-        assert found, f"it did not start: {self.greeting}"
+        assert found, f"it did not start: {process.communicate(timeout=20)}"
         self.address = found[0]
 
     def page(self, path: str = "") -> str:
