@@ -17,28 +17,28 @@ from tests.demo.shelf import Wool
 INES = {
     "chest": 960,
     "waist": 800,
-    "hip": 1020,
+    "hips": 1020,
     "upper arm": 300,
     "wrist": 160,
-    "arm length": 450,
+    "arm length to underarm": 450,
     "head": 560,
 }
 OSKAR = {
     "chest": 1060,
     "waist": 940,
-    "hip": 1040,
+    "hips": 1040,
     "upper arm": 350,
     "wrist": 180,
-    "arm length": 490,
+    "arm length to underarm": 490,
     "head": 590,
 }
 TILDE = {
     "chest": 620,
     "waist": 570,
-    "hip": 660,
+    "hips": 660,
     "upper arm": 190,
     "wrist": 130,
-    "arm length": 290,
+    "arm length to underarm": 290,
     "head": 520,
 }
 
