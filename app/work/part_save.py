@@ -35,9 +35,11 @@ def remove_part(session: Session, part: Part) -> int:
     return len(freed)
 
 
-def move_part(session: Session, part: Part, earlier: bool) -> None:
-    """Move a part one place earlier or later within its plan; the ends stay where they are."""
-    parts = moved(load_book(session).parts_of[part.plan_id], part, earlier)
-    for position, one in enumerate(parts, start=1):
+def move_part(session: Session, part: Part, earlier: bool) -> bool:
+    """Move a part one place earlier or later within its plan; False where it stands there."""
+    parts = load_book(session).parts_of[part.plan_id]
+    row = moved(parts, part, earlier)
+    for position, one in enumerate(row, start=1):
         if one.position != position:
             put(session, replace(one, position=position))
+    return row != parts

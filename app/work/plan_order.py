@@ -40,17 +40,18 @@ def moved(things: Sequence[Thing], thing: Thing, earlier: bool) -> list[Thing]:
     return row
 
 
-def move_plan(session: Session, plan_id: str, earlier: bool) -> None:
+def move_plan(session: Session, plan_id: str, earlier: bool) -> bool:
     """Move a plan one place earlier or later among those in the same state.
 
-    The first stays first and the last stays last. KeyError for a plan that is not in the book.
+    False where it stands first or last already. KeyError for a plan that is not in the book.
     """
     book = load_book(session)
     plan = book.plan[plan_id]
     plans = in_order(book.plans)
     row = moved(plans, plan, earlier)
-    same_states = [one.state for one in row] == [one.state for one in plans]
-    _number(session, row if same_states else plans)
+    can_move = row != plans and [one.state for one in row] == [one.state for one in plans]
+    _number(session, row if can_move else plans)
+    return can_move
 
 
 def _number(session: Session, plans: list[Plan]) -> None:

@@ -108,6 +108,7 @@ def test_finished(client: TestClient, store: Store, rest: str, left_mm: int) -> 
     assert "pullover is finished." in said
     assert "Finished." in said
     assert "Skeins in their places" not in said
+    assert "have, against need" not in said
     book = book_of(store)
     assert (book.plan["pullover"].state, book.promises) == ("finished", ())
     assert book.balances["G-1"].mm == left_mm

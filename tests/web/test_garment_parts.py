@@ -234,6 +234,8 @@ def test_parts_stand_earlier_and_later(client: TestClient, store: Store) -> None
     assert book_of(store).part["sleeves"].position == 1
     client.post("/garments/pullover/parts/sleeves/move", data={"to": "later"})
     assert book_of(store).part["sleeves"].position == 2
+    answer = client.post("/garments/pullover/parts/sleeves/move", data={"to": "later"})
+    assert "sleeves cannot stand later than it does." in words(answer.text)
 
 
 def test_taking_a_part_out_is_asked_first_and_names_what_becomes_free(

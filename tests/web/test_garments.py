@@ -221,6 +221,14 @@ def test_served_earlier_and_later(client: TestClient, store: Store) -> None:
     assert book_of(store).plan["hat"].priority == 1
     client.post("/garments/hat/move", data={"to": "later"})
     assert book_of(store).plan["hat"].priority == 2
+    said = words(client.post("/garments/hat/move", data={"to": "later"}).text)
+    assert "hat cannot be served later than it is." in said
+
+
+def test_only_moves_that_can_be_made_are_offered(client: TestClient) -> None:
+    html = page(client, "/garments")
+    assert html.count('value="earlier"') == html.count('value="later"') == 1
+    assert html.index('value="later"') < html.index('value="earlier"')
 
 
 @pytest.mark.parametrize(

@@ -32,9 +32,9 @@ def test_a_part_is_changed_in_its_place(writing: Session) -> None:
 
 
 def test_a_part_moves_and_the_ends_stay(writing: Session) -> None:
-    move_part(writing, load_book(writing).part["sleeves"], earlier=True)
+    assert move_part(writing, load_book(writing).part["sleeves"], earlier=True)
     assert names(writing) == ["sleeves", "body"]
-    move_part(writing, load_book(writing).part["sleeves"], earlier=True)
+    assert not move_part(writing, load_book(writing).part["sleeves"], earlier=True)
     assert names(writing) == ["sleeves", "body"]
 
 

@@ -21,15 +21,15 @@ def test_what_is_being_knit_comes_first_and_what_is_done_last() -> None:
 
 def test_a_later_garment_moves_before_an_earlier_one_and_back(writing: Session) -> None:
     assert order(writing) == ["pullover", "hat"]
-    move_plan(writing, "hat", earlier=True)
+    assert move_plan(writing, "hat", earlier=True)
     assert order(writing) == ["hat", "pullover"]
-    move_plan(writing, "hat", earlier=False)
+    assert move_plan(writing, "hat", earlier=False)
     assert order(writing) == ["pullover", "hat"]
 
 
 def test_the_first_stays_first_and_the_last_last(writing: Session) -> None:
-    move_plan(writing, "pullover", earlier=True)
-    move_plan(writing, "hat", earlier=False)
+    assert not move_plan(writing, "pullover", earlier=True)
+    assert not move_plan(writing, "hat", earlier=False)
     assert order(writing) == ["pullover", "hat"]
 
 
@@ -41,7 +41,7 @@ def test_priorities_are_numbered_from_one_without_gaps_or_doubles(writing: Sessi
 
 def test_what_is_intended_does_not_pass_what_is_being_knit(writing: Session) -> None:
     put(writing, a_plan("socks", priority=9, state="being knit"))
-    move_plan(writing, "pullover", earlier=True)
+    assert not move_plan(writing, "pullover", earlier=True)
     assert order(writing) == ["socks", "pullover", "hat"]
 
 

@@ -43,10 +43,13 @@ class SkeinRow:
 
 @dataclass(frozen=True, slots=True)
 class PartRow:
+    """A part with its answer; `have_m` is knitted in or promised."""
+
     part: Part
     answer: PartAnswer
     yarn: YarnShown
     bar: Bar
+    have_m: float
     skeins: tuple[SkeinRow, ...]
     stamp: str
 
@@ -179,6 +182,7 @@ def _part_row(answer: PartAnswer, known: Known) -> PartRow:
         answer=answer,
         yarn=yarn_shown(answer.yarn_id, known.book),
         bar=budget_bar(answer),
+        have_m=answer.used_m + answer.promised_m,
         skeins=tuple(_skein_row(one, part.plan_id, known) for one in answer.skeins),
         stamp=stamp(part),
     )

@@ -11,11 +11,20 @@ from app.work.plan_order import UNDER_WAY
 
 
 @dataclass(frozen=True, slots=True)
+class Movable:
+    """A plan's line, and whether it can be served earlier or later among those in its state."""
+
+    line: PlanLine
+    earlier: bool
+    later: bool
+
+
+@dataclass(frozen=True, slots=True)
 class GarmentsPage:
     """`under_way` still want yarn, `done` are finished or put away; `summary` is the answer."""
 
     summary: str
-    under_way: tuple[PlanLine, ...]
+    under_way: tuple[Movable, ...]
     done: tuple[PlanLine, ...]
 
 
@@ -23,7 +32,8 @@ def garments_page(book: Book, reckoning: Reckoning, shown: Shown) -> GarmentsPag
     lines = plan_lines(book, reckoning, shown)
     under_way = tuple(one for one in lines if one.state in UNDER_WAY)
     done = tuple(one for one in lines if one.state not in UNDER_WAY)
-    return GarmentsPage(shelf_sentence(under_way), under_way, done)
+    movable = tuple(_movable(under_way, place) for place in range(len(under_way)))
+    return GarmentsPage(shelf_sentence(under_way), movable, done)
 
 
 def shelf_sentence(lines: tuple[PlanLine, ...]) -> str:
@@ -35,6 +45,16 @@ def shelf_sentence(lines: tuple[PlanLine, ...]) -> str:
     short = [one.name for one in wanting if one.answer.tone == "short"]
     of_all = _covered(len(covered), len(wanting))
     return f"Short of yarn: {listed(short)}. {of_all}" if short else of_all
+
+
+def _movable(lines: tuple[PlanLine, ...], place: int) -> Movable:
+    line = lines[place]
+    before, after = lines[max(0, place - 1) : place], lines[place + 1 : place + 2]
+    return Movable(
+        line,
+        earlier=any(one.state == line.state for one in before),
+        later=any(one.state == line.state for one in after),
+    )
 
 
 def _covered(covered: int, all_of_them: int) -> str:

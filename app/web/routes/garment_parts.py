@@ -61,9 +61,10 @@ def change(
 @router.post("/{part_id}/move")
 def move(session: WritingSession, posted: Posted, plan_id: str, part_id: str) -> Response:
     part = part_or_missing(session, plan_id, part_id)
-    earlier = posted.get("to") != "later"
-    move_part(session, part, earlier)
-    return back_to_garment(plan_id, f"{part.name} stands {'earlier' if earlier else 'later'} now.")
+    where = "later" if posted.get("to") == "later" else "earlier"
+    if move_part(session, part, where == "earlier"):
+        return back_to_garment(plan_id, f"{part.name} stands {where} now.")
+    return back_to_garment(plan_id, f"{part.name} cannot stand {where} than it does.")
 
 
 @router.get("/{part_id}/remove")

@@ -82,9 +82,11 @@ def change(request: Request, session: WritingSession, posted: Posted, plan_id: s
 @router.post("/garments/{plan_id}/move")
 def move(request: Request, session: WritingSession, posted: Posted, plan_id: str) -> Response:
     plan = plan_or_missing(session, plan_id)
-    earlier = posted.get("to") != "later"
-    move_plan(session, plan_id, earlier)
-    message = f"{plan.name} is served {'earlier' if earlier else 'later'} from the shelf now."
+    where = "later" if posted.get("to") == "later" else "earlier"
+    if move_plan(session, plan_id, where == "earlier"):
+        message = f"{plan.name} is served {where} from the shelf now."
+    else:
+        message = f"{plan.name} cannot be served {where} than it is."
     return after_save(request, "/garments", message)
 
 
