@@ -46,7 +46,7 @@ def loaded_after(code: str) -> set[str]:
 
 WEB = {"fastapi", "starlette", "uvicorn", "jinja2", "pydantic"}
 DATABASE = {"sqlmodel", "sqlalchemy", "sqlite3", "alembic"}
-HEAVY = {"pint", "alembic", "numpy", "scipy", "highspy", "PIL", "uncertainties"}
+HEAVY = {"pint", "coloraide", "alembic", "numpy", "scipy", "highspy", "PIL", "uncertainties"}
 
 FIRST_PAGE = """
 import asyncio, sys
