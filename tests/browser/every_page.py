@@ -12,7 +12,7 @@ ALL_OF = ("/garments/*", "/fleeces/*")
 OF_EACH = 2
 NOT_LINKED = (
     "/quick?have=340&yarn=&gauge_stitches=22&gauge_rows=30&garment=waistcoat&chest=96",
-    "/quick?have=some",
+    "/quick?have=some&gauge_stitches=many&gauge_rows=few&chest=wide",
     "/skeins?state=free&sort=metres",
     "/skeins?q=no+such+skein",
     "/no-such-page",
