@@ -5,8 +5,8 @@ from starlette.testclient import TestClient
 from app.book.event import Line
 from app.store.engine import Store
 from app.store.fill import fill
-from app.store.records import post
-from tests.books import DAY, a_fleece, a_holding, an_errand
+from app.store.records import post, put
+from tests.books import DAY, a_fleece, a_holding, a_person, a_plan, an_errand
 from tests.web.garden import page, words
 from tests.work.shelf import a_shelf
 
@@ -48,3 +48,14 @@ def test_a_promise_the_shelf_no_longer_holds_is_named(client: TestClient, store:
     said = words(page(client, "/"))
     assert "Promised, but no longer there" in said
     assert "20 m of G-1 for pullover , body." in said
+
+
+def test_what_a_persons_garments_lack_is_said_beside_the_person(
+    client: TestClient, store: Store
+) -> None:
+    with store.writing() as session:
+        fill(session, a_shelf(a_person()))
+        put(session, a_plan(person_id="Ines"))
+    said = words(page(client, "/settings/people"))
+    assert "Ines : chest 96 cm pullover for Ines · intended Short by" in said
+    assert "hat" not in said

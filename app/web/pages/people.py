@@ -6,16 +6,19 @@ from app.book.person import Person
 from app.craft.body import MEASURES
 from app.web.forms.person import field_of, measure_names
 from app.web.forms.reader import Filled
+from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.shown import Shown
+from app.work.reckoning import Known
 
 
 @dataclass(frozen=True, slots=True)
 class PersonLine:
-    """Someone in the list, with the measures that are known."""
+    """Someone in the list, with the measures that are known and the garments planned for them."""
 
     id: str
     name: str
     measures: str
+    plans: tuple[PlanLine, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,9 +45,9 @@ class PersonFormPage:
     measures: tuple[MeasureField, ...]
 
 
-def people_page(people: list[Person], shown: Shown) -> PeoplePage:
-    """Everyone, with their measures in a line."""
-    return PeoplePage(tuple(_line(one, shown) for one in people))
+def people_page(people: list[Person], known: Known, shown: Shown) -> PeoplePage:
+    """Everyone, with their measures in a line and their garments."""
+    return PeoplePage(tuple(_line(one, known, shown) for one in people))
 
 
 def person_form_page(form: Filled, old: Person | None = None) -> PersonFormPage:
@@ -57,6 +60,7 @@ def person_form_page(form: Filled, old: Person | None = None) -> PersonFormPage:
     return PersonFormPage(who.id, who.name, form, tuple(measures))
 
 
-def _line(one: Person, shown: Shown) -> PersonLine:
-    known = ", ".join(f"{measure.name} {shown.size(measure.mm)}" for measure in one.measures)
-    return PersonLine(one.id, one.name, known)
+def _line(one: Person, known: Known, shown: Shown) -> PersonLine:
+    measures = ", ".join(f"{measure.name} {shown.size(measure.mm)}" for measure in one.measures)
+    plans = plan_lines(known.book, known.reckoning, shown, person_id=one.id)
+    return PersonLine(one.id, one.name, measures, plans)

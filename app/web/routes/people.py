@@ -13,6 +13,7 @@ from app.web.pages.people import people_page, person_form_page
 from app.web.session import READS, ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in
 from app.work.person_save import people, person, save_person
+from app.work.reckoning import current
 from app.work.refusal import Refusal
 from app.work.settings_read import settings_now
 
@@ -24,7 +25,8 @@ FORM = "pages/settings/person.html"
 
 @router.get(LIST)
 def show(request: Request, session: ReadingSession) -> Response:
-    page = people_page(people(session), shown_in(settings_now(session)))
+    known = current(session)
+    page = people_page(people(session), known, shown_in(known.book.settings))
     return render(request, "pages/settings/people.html", page)
 
 
