@@ -65,6 +65,12 @@ def test_in_part_by_length(client: TestClient, store: Store) -> None:
 
 
 @pytest.mark.usefixtures("cast_on")
+def test_on_another_day(client: TestClient, store: Store) -> None:
+    said = words(client.post(USE, data=use(store, day="2026-05-02")).text)
+    assert "G-1 2 May 2026 100 m" in said
+
+
+@pytest.mark.usefixtures("cast_on")
 def test_in_part_by_what_is_left_on_the_scale(client: TestClient, store: Store) -> None:
     client.post(USE, data=use(store, left="48 g"))
     assert book_of(store).balances["G-1"].mg == 48_000
@@ -79,6 +85,7 @@ def test_in_part_by_what_is_left_on_the_scale(client: TestClient, store: Store) 
         ({"used": "a lot"}, "used"),
         ({"used": "10", "left": "10"}, "left"),
         ({"left": "97"}, "left"),
+        ({"day": "yesterday"}, "day"),
     ],
 )
 def test_what_cannot_have_been_used(

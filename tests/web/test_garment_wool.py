@@ -246,3 +246,14 @@ def test_what_is_no_longer_there_is_said_at_its_place(client: TestClient, store:
         lost = [Line("G-1", -60_000, -133_000), Line("weighing and moisture", 60_000)]
         post(session, "correct", DAY, lost)
     assert "G-1 grey two-ply, 100 m 20 m of it is no longer there" in words(page(client, PULLOVER))
+
+
+@pytest.mark.parametrize("what", ["assign", "fill", "keep", "drop"])
+def test_a_garment_finished_in_another_window_takes_no_more_yarn(
+    client: TestClient, store: Store, what: str
+) -> None:
+    with store.writing() as session:
+        put(session, a_plan("hat", priority=2, state="finished"))
+    answer = client.post(f"/garments/hat/{what}", data=put_here("crown", "W-1"))
+    assert answer.status_code == 409
+    assert promises(store, "hat") == {}

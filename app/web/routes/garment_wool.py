@@ -9,9 +9,9 @@ from app.web.garment_shown import (
     as_opened,
     back_to_garment,
     part_or_missing,
-    plan_or_missing,
     promise_or_missing,
     show_garment,
+    wanting_plan,
 )
 from app.web.pages.garment import Trouble, places
 from app.web.session import WritingSession
@@ -27,7 +27,7 @@ router = APIRouter(prefix="/garments/{plan_id}")
 
 @router.post("/assign")
 def assign(request: Request, session: WritingSession, posted: Posted, plan_id: str) -> Response:
-    plan_or_missing(session, plan_id)
+    wanting_plan(session, plan_id)
     reader, asked = read_asked(posted, settings_now(session))
     part = part_or_missing(session, plan_id, asked.part_id)
     if reader.ok and asked.holding_id not in current(session).reckoning.shelf:
@@ -72,7 +72,7 @@ def off(session: WritingSession, plan_id: str, promise_id: str) -> Response:
 
 @router.post("/fill")
 def fill(session: WritingSession, plan_id: str) -> Response:
-    plan_or_missing(session, plan_id)
+    wanting_plan(session, plan_id)
     count = fill_plan(session, plan_id)
     if count == 0:
         return back_to_garment(plan_id, "Nothing on the shelf can be added to what it has.")
@@ -81,14 +81,14 @@ def fill(session: WritingSession, plan_id: str) -> Response:
 
 @router.post("/keep")
 def keep(session: WritingSession, posted: Posted, plan_id: str) -> Response:
-    plan_or_missing(session, plan_id)
+    wanting_plan(session, plan_id)
     count = keep_proposed(session, plan_id, _one(posted.get("promise_id")))
     return back_to_garment(plan_id, f"Kept: {_skeins(count)}.")
 
 
 @router.post("/drop")
 def drop(session: WritingSession, posted: Posted, plan_id: str) -> Response:
-    plan_or_missing(session, plan_id)
+    wanting_plan(session, plan_id)
     count = drop_proposed(session, plan_id, _one(posted.get("promise_id")))
     return back_to_garment(plan_id, f"Dropped: {_skeins(count)}.")
 
