@@ -22,7 +22,8 @@ from app.book.settings import Settings
 from app.serve import _listen
 from app.store import Store, open_store
 from app.store.places import database_file
-from app.store.skein_list import PAGE, SkeinLine, _page_statement
+from app.store.skein_list import PAGE, SkeinLine
+from app.store.skein_query import page_statement
 from app.web.forms.skein_filter import read_filter
 from app.web.pages.skeins import skeins_page
 from app.web.server import create_app
@@ -58,7 +59,7 @@ def with_floor(store: Store) -> FastAPI:
 
 
 def _raw_lines(file: Path) -> Callable[[], list[SkeinLine]]:
-    statement = _page_statement("free", "grist", frozenset())
+    statement = page_statement("free", "grist", frozenset())
     compiled = statement.compile(dialect=sqlite.dialect(paramstyle="named"))
     text, values = str(compiled), {**compiled.params, "skip": 0}
     threads = local()

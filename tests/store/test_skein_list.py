@@ -23,12 +23,11 @@ from app.store.skein_list import (
     SkeinFilter,
     SkeinSort,
     SkeinTotal,
-    _asked,
-    _page_statement,
     fibres,
     skein_page,
     skein_total,
 )
+from app.store.skein_query import page_statement
 from app.store.yarn_totals import yarn_names, yarn_totals
 
 DAY = date(2026, 3, 1)
@@ -164,7 +163,7 @@ def test_a_page_and_one_more(store: Store) -> None:
 
 @pytest.mark.parametrize("sort", [one for one in get_args(SkeinSort) if one != "colour"])
 def test_each_order_is_read_off_an_index(store: Store, sort: SkeinSort) -> None:
-    statement = _page_statement("", sort, frozenset(_asked(SkeinFilter())))
+    statement = page_statement("", sort, frozenset())
     text = str(statement.compile(compile_kwargs={"literal_binds": True}, dialect=_sqlite()))
     with store.reading() as session:
         rows = session.connection().exec_driver_sql(
