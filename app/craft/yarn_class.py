@@ -10,13 +10,14 @@ from typing import cast
 
 from app.craft.counts import from_tex
 from app.craft.domain import positive
+from app.craft.gauge import in_measure
 from app.craft.tables import Row, table
 from app.craft.working import Standing
 
-FOUR_INCHES = 1.016
-"""A gauge is printed per 4 in: 1.016 times the stitches in 10 cm."""
-
 OPEN_END = 1e9
+
+DUST = 1e-9
+"""Two ranges as near as this are equally near."""
 
 Range = tuple[float, float]
 
@@ -53,7 +54,7 @@ def by_grist(tex: float) -> tuple[YarnClass, ...]:
 
 def by_gauge(stitches_per_10cm: float) -> tuple[YarnClass, ...]:
     """The class or overlapping classes that are knit at that gauge; ValueError for zero or less."""
-    return _nearest("stitches", positive(stitches_per_10cm, "stitches in 10 cm") * FOUR_INCHES)
+    return _nearest("stitches", in_measure(stitches_per_10cm, "4 in"))
 
 
 def by_wraps(wraps_per_inch: float) -> tuple[YarnClass, ...]:
@@ -87,7 +88,7 @@ def _nearest(column: str, value: float) -> tuple[YarnClass, ...]:
     known = [(one, cast(Range, span)) for one in yarn_classes() if (span := getattr(one, column))]
     off = [(max(low - value, value - high, 0.0), one) for one, (low, high) in known]
     least = min(distance for distance, _ in off)
-    return tuple(one for distance, one in off if distance == least)
+    return tuple(one for distance, one in off if distance <= least + DUST)
 
 
 def _read(row: Row) -> YarnClass:

@@ -2,6 +2,7 @@
 
 from app.book.gauge import Gauge
 from app.book.settings import Settings
+from app.craft.gauge import TEN_CM_IN
 from app.planning.gauges import FIRMNESS_SHARE
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
@@ -12,9 +13,6 @@ WASHED = {
     "no": "not washed yet",
     "guess": "not knit yet: this is a guess",
 }
-
-TEN_CM_IN = {"10 cm": 1.0, "4 in": 100 / 101.6}
-"""10 cm in each measure: 4 inches are 101.6 mm (the inch is 25.4 mm by definition)."""
 
 STITCHES = (2.0, 100.0)
 ROWS = (2.0, 150.0)
