@@ -48,8 +48,9 @@ class FirmnessAt:
 
 @dataclass(frozen=True, slots=True)
 class KnownSkein:
-    """`tex` is None where length or weight is not known, and `yarn_class` then empty; `line` is
-    None off the shelf or empty; `emptied` is the event that put it away."""
+    """`tex` is that of the finished yarn, as expected where it is `unfinished`; it is None where
+    length or weight is not known, and `yarn_class` then empty. `line` is None off the shelf or
+    empty; `emptied` is the event that put it away."""
 
     skein: Holding
     balance: Balance
@@ -75,8 +76,8 @@ def known_skein(known: Known, skein_id: str) -> KnownSkein | None:
         return None
     balance = book.balances.get(skein_id, Balance())
     readings = tuple(book.readings_of.get(skein_id, []))
-    tex = 1000 * balance.mg / balance.mm if balance.mg > 0 and balance.mm > 0 else None
-    line = known.reckoning.shelf.get(skein_id)
+    line, still_long = known.reckoning.shelf.get(skein_id), unfinished(readings)
+    tex = _tex(balance, line if still_long else None)
     thickness = _thickness(readings, tex)
     return KnownSkein(
         skein=skein,
@@ -85,7 +86,7 @@ def known_skein(known: Known, skein_id: str) -> KnownSkein | None:
         line=line,
         yarn=book.yarn.get(skein.yarn_id or ""),
         fleece=book.fleece.get(skein.fleece_id or ""),
-        unfinished=unfinished(readings),
+        unfinished=still_long,
         yarn_class=class_sentence(tex) if tex else "",
         thickness=thickness,
         firmness=_firmness(book, skein, line, tex, thickness),
@@ -94,6 +95,12 @@ def known_skein(known: Known, skein_id: str) -> KnownSkein | None:
         emptied=emptied_by(book, skein_id),
         working=working(book, skein_id) if line else (),
     )
+
+
+def _tex(balance: Balance, expected: ShelfLine | None) -> float | None:
+    """Linear density in tex, by the length `expected` after finishing where that is given."""
+    metres = expected.held.value if expected else balance.mm / 1000
+    return balance.mg / metres if balance.mg > 0 and metres > 0 else None
 
 
 def _thickness(readings: tuple[Reading, ...], tex: float | None) -> Thickness | None:

@@ -111,10 +111,11 @@ def test_a_length_with_its_unit_and_a_sum_for_the_weight(client: TestClient, sto
 
 
 def test_before_finishing_only_is_reckoned_shorter_and_said(client: TestClient) -> None:
-    """213 m less the 12 % that yarn shrinks where nothing better is known: 187 m."""
+    """213 m less the 12 % that yarn shrinks where nothing better is known: 187 m; /0.96 = 195."""
     page = words(add(client, turns="", turns_before="142"))
     assert "Holds about 187 m, 96 g" in page
     assert "It measured 213 m before finishing and is expected shorter" in page
+    assert "about 195 m/100 g, expected once it is finished" in page
 
 
 def test_measured_again_after_finishing_the_finished_length_counts(
@@ -133,7 +134,7 @@ def test_measured_again_after_finishing_the_finished_length_counts(
     [
         ("turns", "", "Say how long it is"),
         ("turns", "many", "many"),
-        ("mass", "", "needed"),
+        ("mass", "", "Say how much it weighs"),
         ("mass", "-3", ""),
         ("length", "213", "not both"),
         ("yarn_name", "", "Name the new yarn"),
@@ -155,6 +156,19 @@ def test_bad_input_is_said_beside_the_field_and_kept(
     assert 'value="blue box"' in answer.text
     with store.reading() as session:
         assert load_book(session).yarns == ()
+
+
+def test_faults_on_top_stand_in_the_order_of_the_page(client: TestClient) -> None:
+    answer = client.post("/skeins/new", data={**WORKED, "turns": "", "mass": "", "yarn_name": ""})
+    faults = re.findall(r'<a href="#f-(\w+)">', answer.text)
+    assert faults == ["turns", "mass", "yarn_name"]
+
+
+def test_a_skein_needs_a_code(client: TestClient, store: Store) -> None:
+    add(client)
+    skein = only_skein(store)
+    answer = client.post(f"/skeins/{skein.id}/change", data=change(skein, code=" "))
+    assert "needs a code" in fault(answer.text, "code")
 
 
 def test_a_code_in_use_is_said_beside_it_and_nothing_is_half_saved(
@@ -240,7 +254,15 @@ def test_more_of_the_same_needs_no_label(client: TestClient, store: Store) -> No
 
 
 @pytest.mark.parametrize(
-    ("field", "typed"), [("count", "0"), ("count", "1000"), ("mass", ""), ("length", "1,200 m")]
+    ("field", "typed"),
+    [
+        ("count", ""),
+        ("count", "0"),
+        ("count", "1000"),
+        ("mass", ""),
+        ("length", ""),
+        ("length", "1,200 m"),
+    ],
 )
 def test_a_label_at_fault(client: TestClient, field: str, typed: str) -> None:
     answer = client.post("/skeins/bought", data={**BALLS, field: typed})

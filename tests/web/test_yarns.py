@@ -136,7 +136,7 @@ def test_the_grist_may_be_in_her_own_unit(client: TestClient, store: Store) -> N
 @pytest.mark.parametrize(
     ("field", "typed", "message"),
     [
-        ("name", "", "needed"),
+        ("name", "", "Give the yarn a name"),
         ("name", "x" * 81, "at most 80"),
         ("plies", "0", "1 or more"),
         ("twist", "Q", "Choose one"),

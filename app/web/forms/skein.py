@@ -28,12 +28,14 @@ def read_skein(
 ) -> tuple[Reader, NewSkein]:
     """What was typed and the skein it describes; the skein counts only where the reader is ok."""
     reader = Reader(values, settings)
+    # In the order of the page, which is that of the faults on top of it.
+    lengths, weight, wraps = read_lengths(reader), read_weight(reader), read_wraps(reader)
     fleece = reader.choice("fleece", {"", *book.fleece}, default="") or None
     skein = NewSkein(
         yarn=read_skein_yarn(reader, book, fleece_id=fleece),
-        lengths=read_lengths(reader),
-        weight=read_weight(reader),
-        wraps=read_wraps(reader),
+        lengths=lengths,
+        weight=weight,
+        wraps=wraps,
         fleece_id=fleece,
         taken_now=reader.choice("taken", TAKEN, default="now") == "now",
         code=read_line(reader, "code", longest=30),
@@ -64,7 +66,9 @@ def read_lengths(reader: Reader, required: bool = True) -> tuple[Length, ...]:
 
 def read_weight(reader: Reader, name: str = "mass") -> Weight:
     """A dry weight."""
-    mg = reader.mass(name, required=True, least=1)
+    if not reader.typed(name):
+        reader.refuse(name, "Say how much it weighs.")
+    mg = reader.mass(name, least=1)
     return Weight(mg or 0, reader.typed(name), reader.settings.mass_unit)
 
 

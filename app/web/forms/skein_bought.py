@@ -21,13 +21,16 @@ def read_bought(
 ) -> tuple[Reader, Purchase]:
     """What was typed and the balls it describes; they count only where the reader is ok."""
     reader = Reader(values, settings)
+    count = reader.whole("count", least=1, most=MOST_BALLS)
+    if not reader.typed("count"):
+        reader.refuse("count", "Say how many balls there are.")
     yarn = read_skein_yarn(reader, book, bought=True)
     weight, length = _label_weight(reader, yarn), _label_length(reader, yarn)
     if yarn.id not in book.yarn:
         yarn = replace(yarn, ball_mg=weight.mg, ball_mm=length.mm)
     balls = Purchase(
         yarn=yarn,
-        count=reader.whole("count", required=True, least=1, most=MOST_BALLS) or 1,
+        count=count or 1,
         weight=weight,
         length=length,
         day=reader.day("day") or date.today(),
@@ -49,7 +52,9 @@ def bought_values(**chosen: str) -> dict[str, str]:
 
 def _label_weight(reader: Reader, yarn: Yarn) -> Weight:
     """The weight typed, or the one the label of this yarn is known to state."""
-    mg = reader.mass("mass", required=yarn.ball_mg is None, least=1)
+    if not (yarn.ball_mg or reader.typed("mass")):
+        reader.refuse("mass", "Say how much one ball weighs.")
+    mg = reader.mass("mass", least=1)
     unit = reader.settings.mass_unit
     if mg is None and yarn.ball_mg:
         return Weight(yarn.ball_mg, f"{yarn.ball_mg / 1000:g}", "g", instrument="label")
@@ -58,7 +63,9 @@ def _label_weight(reader: Reader, yarn: Yarn) -> Weight:
 
 def _label_length(reader: Reader, yarn: Yarn) -> Length:
     """The length typed, or the one the label of this yarn is known to state."""
-    mm = reader.length("length", required=yarn.ball_mm is None, least=1)
+    if not (yarn.ball_mm or reader.typed("length")):
+        reader.refuse("length", "Say how long the yarn of one ball is.")
+    mm = reader.length("length", least=1)
     unit = reader.settings.length_unit
     if mm is None and yarn.ball_mm:
         return Length(yarn.ball_mm, f"{yarn.ball_mm / 1000:g}", "m", instrument="label")

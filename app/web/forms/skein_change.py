@@ -15,10 +15,12 @@ def read_change(
 ) -> tuple[Reader, Holding]:
     """What was typed and the skein it describes; the skein counts only where the reader is ok."""
     reader = Reader(values, settings)
+    if not reader.typed("code"):
+        reader.refuse("code", "A skein needs a code to be found by.")
     yarns = {"", *book.yarn} if old.yarn_id is None else set(book.yarn)
     skein = replace(
         old,
-        code=read_line(reader, "code", required=True, longest=30),
+        code=read_line(reader, "code", longest=30),
         yarn_id=reader.choice("yarn", yarns) or None,
         colour=read_colour(reader),
         colour_name=reader.text("colour_name", longest=60),

@@ -30,10 +30,12 @@ def read_yarn(
     other way round.
     """
     reader = Reader(values, settings)
+    if not reader.typed("name"):
+        reader.refuse("name", "Give the yarn a name.")
     bought = reader.choice("making", MAKINGS) == "bought"
     yarn = replace(
         old or Yarn(id=new_id(), name=""),
-        name=read_line(reader, "name", required=True, longest=80),
+        name=read_line(reader, "name"),
         fibre=reader.text("fibre", longest=60) or "wool",
         plies=read_plies(reader),
         twist=read_twist(reader),
@@ -71,9 +73,9 @@ def yarn_values(yarn: Yarn | None, settings: Settings) -> dict[str, str]:
     }
 
 
-def read_line(reader: Reader, name: str, required: bool = False, longest: int = 80) -> str:
+def read_line(reader: Reader, name: str, longest: int = 80) -> str:
     """A name or code: one line, with single blanks."""
-    return " ".join(reader.text(name, required, longest).split())
+    return " ".join(reader.text(name, longest=longest).split())
 
 
 def read_plies(reader: Reader) -> int | None:

@@ -101,10 +101,13 @@ def _free_said(one: KnownSkein, book: Book, shown: Shown) -> str:
     line = one.line
     if line is None or not line.promised_to:
         return "all of it free"
-    sums = _by_plan(held for held in line.promised_to if held.part_id)
-    words = [f"{shown.length(m)} promised to {book.plan[plan].name}" for plan, m in sums.items()]
-    reserve = [f"{shown.length(line.reserved_m)} in reserve"] if line.reserved_m > NIL_M else []
-    return ", ".join([f"{shown.at_least_length(line.free_m)} free", *words, *reserve])
+    promised = _by_plan(held for held in line.promised_to if held.part_id)
+    reserved = _by_plan(held for held in line.promised_to if not held.part_id)
+    words = [f"{shown.length(m)} promised to {book.plan[id].name}" for id, m in promised.items()]
+    for id, m in reserved.items():
+        whose = "" if id in promised else f" for {book.plan[id].name}"
+        words += [f"{shown.length(m)} in reserve{whose}"] if m > NIL_M else []
+    return ", ".join([f"{shown.at_least_length(line.free_m)} free", *words])
 
 
 def _promised_rows(one: KnownSkein, book: Book) -> tuple[PromisedRow, ...]:
