@@ -5,6 +5,7 @@ from pkgutil import iter_modules
 
 from fastapi import FastAPI
 from starlette.middleware import Middleware
+from starlette.middleware.gzip import GZipMiddleware
 from starlette.staticfiles import StaticFiles
 
 from app import paths
@@ -28,6 +29,7 @@ def create_app(store: Store) -> FastAPI:
             Middleware(LoopbackOnly),
             Middleware(SameOriginOnly),
             Middleware(BodyLimit, larger=LARGER_BODIES, refusal=too_large),
+            Middleware(GZipMiddleware, compresslevel=4),
             Middleware(LastResort),
         ],
     )
