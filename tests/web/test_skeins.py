@@ -510,3 +510,27 @@ def test_a_filter_that_is_none_of_the_choices(client: TestClient) -> None:
         answer = client.get(f"/skeins?{asked}")
         assert answer.status_code == 422
         assert "G-001" in answer.text
+
+
+def test_undoing_a_spun_skein_gives_the_fleece_its_wool_back(
+    client: TestClient, store: Store
+) -> None:
+    ash(store)
+    undo = re.search(r'action="(/undo/\d+)"', add(client, fleece="ash"))
+    assert undo
+    client.post(undo[1], data={"back": "/skeins"})
+    with store.reading() as session:
+        assert balance_of(session, "ash-wool").mg == 500_000
+    assert "G-001" not in client.get("/skeins").text
+
+
+def test_a_yarn_that_wraps_thicker_than_its_grist_is_called_loftier(
+    client: TestClient, store: Store
+) -> None:
+    """8 wraps per inch are (8/0.376)² = 453 yd/lb, 1 096 tex, against 450.7 tex by grist."""
+    add(client, wraps="8")
+    skein = only_skein(store)
+    waistcoat(store, skein.yarn_id or "")
+    page = words(client.get(f"/skeins/{skein.id}").text)
+    assert "8 wraps per inch, measured 1 March 2026" in page
+    assert "the yarn is loftier than usual for its grist" in page
