@@ -8,12 +8,12 @@ from math import sqrt
 
 from app.craft.domain import not_negative, positive
 from app.craft.figure import Figure
+from app.craft.relaxation import RELAXED
 from app.craft.thickness import tex_from_wraps
 
-KS_DRY = 19.0
-KS_WET = 21.6
-KS_FULL = 23.1
-"""Munden 1959, plain knit, wool: dry-relaxed, wet-relaxed, fully relaxed."""
+KS_DRY = RELAXED["dry-relaxed"].area
+KS_WET = RELAXED["wet-relaxed"].area
+KS_FULL = RELAXED["fully relaxed"].area
 
 LOOP_SHARE = 0.07
 """Standard uncertainty of a loop length found by geometry, as a share (practice)."""

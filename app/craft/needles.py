@@ -10,7 +10,7 @@ from math import pi, sqrt
 from typing import cast
 
 from app.craft.domain import positive
-from app.craft.fabric import KS_WET
+from app.craft.fabric import KS_DRY, KS_WET
 from app.craft.figure import Figure
 from app.craft.tables import table
 from app.craft.thickness import wraps_diameter_mm
@@ -76,26 +76,39 @@ class GaugeAhead:
 
 
 def predict_gauge(
-    needle_mm: float, wraps_per_inch: float, hand: float = 1.0, rows_per_stitch: float | None = None
+    needle_mm: float,
+    wraps_per_inch: float,
+    hand: float = 1.0,
+    rows_per_stitch: float | None = None,
+    washed: bool = True,
+    hand_share: float = HAND_SHARE,
 ) -> GaugeAhead:
-    """Gauge of washed plain knit on a needle, before any swatch: l = h·π·(D+d)/10.
+    """Gauge of plain knit on a needle, before any swatch: l = h·π·(D+d)/10.
 
-    `hand` is the knitter's own factor (1.00 ± 10 % until learnt); `rows_per_stitch` 1.36 ± 0.08
-    unless given. ValueError for a number that is not above zero.
+    `hand` is the knitter's own factor, unsure by `hand_share` (1.00 ± 10 % until learnt);
+    `rows_per_stitch` 1.36 ± 0.08 unless given; `washed` tells which gauge is asked for, that of the
+    washed fabric or the one counted before. ValueError for a number that is not above zero.
     """
     thick = positive(needle_mm, "the needle in mm") + wraps_diameter_mm(wraps_per_inch)
     loop = positive(hand, "the knitter's hand") * pi * thick / 10
-    ratio = positive(ROWS_PER_STITCH if rows_per_stitch is None else rows_per_stitch, "rows/stitch")
-    ratio_u = ROWS_PER_STITCH_U if rows_per_stitch is None else 0.0
-    stitches = 10 * sqrt(KS_WET / ratio) / loop
-    rows = 10 * sqrt(KS_WET * ratio) / loop
+    ratio, ratio_u = row_ratio(rows_per_stitch)
+    area = KS_WET if washed else KS_DRY
+    across, along = 10 * sqrt(area / ratio) / loop, 10 * sqrt(area * ratio) / loop
+    by_ratio = ratio_u / ratio / 2
     return GaugeAhead(
-        Figure(loop, "cm", {"the knitter's hand": loop * HAND_SHARE}),
-        _by_hand(stitches, "st/10 cm", -ratio_u / ratio / 2),
-        _by_hand(rows, "rows/10 cm", ratio_u / ratio / 2),
+        Figure(loop, "cm", {"the knitter's hand": loop * hand_share}),
+        _by_hand(across, "st/10 cm", hand_share, -by_ratio),
+        _by_hand(along, "rows/10 cm", hand_share, by_ratio),
     )
 
 
-def _by_hand(count: float, unit: str, by_ratio: float) -> Figure:
-    causes = {"the knitter's hand": -count * HAND_SHARE, "rows per stitch": count * by_ratio}
+def row_ratio(rows_per_stitch: float | None) -> tuple[float, float]:
+    """Rows per stitch and their standard uncertainty: her own taken as exact, else the usual."""
+    if rows_per_stitch is None:
+        return ROWS_PER_STITCH, ROWS_PER_STITCH_U
+    return positive(rows_per_stitch, "rows/stitch"), 0.0
+
+
+def _by_hand(count: float, unit: str, hand_share: float, by_ratio: float) -> Figure:
+    causes = {"the knitter's hand": -count * hand_share, "rows per stitch": count * by_ratio}
     return Figure(count, unit, causes)
