@@ -6,11 +6,12 @@ pytestmark = pytest.mark.browser
 
 WIDTHS = (360, 390, 1280)
 AS_WIDE_AS_ITS_WINDOW = """() => {
-  const width = document.documentElement.clientWidth;
-  if (document.documentElement.scrollWidth <= width) return [];
-  return [...document.querySelectorAll("body *")]
-    .filter(one => one.getBoundingClientRect().right > width + 1)
-    .map(one => one.tagName + "." + one.className).slice(0, 3);
+  const page = document.documentElement;
+  if (page.scrollWidth <= page.clientWidth) return [];
+  const wide = [...document.querySelectorAll("body *")]
+    .filter(one => one.scrollWidth > one.clientWidth && one.clientWidth > 0)
+    .map(one => one.tagName + "." + one.className).slice(-2);
+  return [`${page.scrollWidth} px wide, by ${wide}`];
 }"""
 SMALL_TARGETS = """() => [...document.querySelectorAll("button, .button, input[type=text], select")]
   .filter(one => one.offsetParent && one.getBoundingClientRect().height < 24)
