@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from math import fsum
-from typing import cast
+from typing import Literal, cast
 
 from app.craft.domain import not_negative, positive, share
 from app.craft.tables import Row, table
@@ -18,22 +18,34 @@ DRY_ENOUGH = 0.005
 """Wool is dry when two weighings, an hour or more apart, agree within this share (practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Regain:
-    """Agreed regain of a fibre as shares of its dry mass, None where the source is silent: by
-    EU 1007/2011 Annex IX and by ASTM D1909 or the trade."""
+Rule = Literal["EU", "ASTM"]
 
-    fibre: str
-    eu: float | None
-    astm: float | None
+
+@dataclass(frozen=True, slots=True)
+class Agreed:
+    """An agreed regain as a share of dry mass, how far to trust it, and where it stands."""
+
+    regain: float
     standing: Standing
     source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Regain:
+    """Agreed regain of a fibre, None where the source is silent: by EU 1007/2011 Annex IX, and by
+    ASTM D1909 or the trade."""
+
+    fibre: str
+    eu: Agreed | None
+    astm: Agreed | None
 
 
 @cache
 def regains() -> tuple[Regain, ...]:
     """Every fibre of the table."""
-    return tuple(_regain(row) for row in table("regain"))
+    return tuple(
+        Regain(row["fibre"], _agreed(row, "eu"), _agreed(row, "astm")) for row in table("regain")
+    )
 
 
 def regain_of(fibre: str) -> Regain:
@@ -42,6 +54,15 @@ def regain_of(fibre: str) -> Regain:
         if row.fibre == fibre:
             return row
     raise ValueError(f"no agreed regain is known here for {fibre!r}")
+
+
+def agreed_by(rule: Rule, fibre: str) -> Agreed:
+    """The regain of a fibre by one rule; ValueError where that rule has none for it."""
+    row = regain_of(fibre)
+    agreed = row.eu if rule == "EU" else row.astm
+    if agreed is None:
+        raise ValueError(f"the {rule} rule has no regain for {fibre!r} here")
+    return agreed
 
 
 def regain_from_content(content: float) -> float:
@@ -90,15 +111,8 @@ def is_dry(earlier_g: float, later_g: float) -> bool:
     return abs(earlier - positive(later_g, "mass in g")) <= DRY_ENOUGH * earlier
 
 
-def _regain(row: Row) -> Regain:
-    return Regain(
-        row["fibre"],
-        _share(row["eu_pct"]),
-        _share(row["astm_pct"]),
-        cast(Standing, row["standing"]),
-        row["source"],
-    )
-
-
-def _share(percent: str) -> float | None:
-    return float(percent) / 100 if percent else None
+def _agreed(row: Row, rule: str) -> Agreed | None:
+    if not row[f"{rule}_pct"]:
+        return None
+    standing = cast(Standing, row[f"{rule}_standing"])
+    return Agreed(float(row[f"{rule}_pct"]) / 100, standing, row[f"{rule}_source"])

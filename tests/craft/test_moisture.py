@@ -3,6 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.craft.moisture import (
+    agreed_by,
     blend_regain,
     content_from_regain,
     dry_mass,
@@ -57,13 +58,21 @@ def test_dry_is_when_weighings_agree():
 
 
 def test_the_table():
-    assert regain_of("silk").eu == pytest.approx(0.11)
+    assert regain_of("silk").eu.regain == pytest.approx(0.11)
     assert regain_of("wool, all forms").eu is None
-    assert regain_of("wool, all forms").astm == pytest.approx(0.136)
+    assert regain_of("wool, all forms").astm.regain == pytest.approx(0.136)
     for row in regains():
-        assert row.source
-        assert row.eu is not None or row.astm is not None
-        assert (row.standing == "memory") == (row.source == "remembered, not seen")
+        agreed = [one for one in (row.eu, row.astm) if one]
+        assert agreed
+        for one in agreed:
+            assert (one.standing == "memory") == ("remembered" in one.source)
+
+
+def test_a_rule_that_is_silent_says_so():
+    assert agreed_by("EU", "silk").regain == pytest.approx(0.11)
+    assert agreed_by("ASTM", "wool, all forms").standing == "published"
+    with pytest.raises(ValueError, match="the EU rule has no regain for 'wool, all forms'"):
+        agreed_by("EU", "wool, all forms")
 
 
 @pytest.mark.parametrize(
