@@ -12,7 +12,7 @@ from app.craft.counts import from_tex
 from app.craft.domain import positive
 from app.craft.gauge import in_measure
 from app.craft.tables import Row, table
-from app.craft.working import Standing
+from app.craft.working import Standing, Step
 
 OPEN_END = 1e9
 
@@ -62,21 +62,74 @@ def by_wraps(wraps_per_inch: float) -> tuple[YarnClass, ...]:
     return _nearest("wraps", positive(wraps_per_inch, "wraps per inch"))
 
 
+@dataclass(frozen=True, slots=True)
+class ClassOpinion:
+    """What grist, gauge and wraps each say of a yarn's class (none where it was not given), the
+    classes grist and gauge agree on, a sentence, and the working."""
+
+    by_grist: tuple[YarnClass, ...]
+    by_gauge: tuple[YarnClass, ...]
+    by_wraps: tuple[YarnClass, ...]
+    agreed: tuple[YarnClass, ...]
+    sentence: str
+    steps: tuple[Step, ...]
+
+
+def class_opinion(
+    tex: float, stitches_per_10cm: float | None = None, wraps_per_inch: float | None = None
+) -> ClassOpinion:
+    """The class of a yarn from its tex and, where known, its gauge and wraps.
+
+    Grist and gauge decide together, wraps are evidence. ValueError for zero or less.
+    """
+    grist = by_grist(tex)
+    gauge = by_gauge(stitches_per_10cm) if stitches_per_10cm is not None else ()
+    wraps = by_wraps(wraps_per_inch) if wraps_per_inch is not None else ()
+    agreed = tuple(one for one in grist if one in gauge or not gauge)
+    sentence = _sentence(grist, gauge, agreed)
+    if wraps and not set(wraps) & set(grist):
+        sentence += (
+            f"; its wraps say {_either(wraps)}: the yarn is {_loft(grist, wraps)} than usual"
+        )
+    steps = [_step("grist", f"{from_tex('yd/lb', tex):.0f} yd/lb", grist)]
+    if stitches_per_10cm is not None:
+        in_4_inches = in_measure(stitches_per_10cm, "4 in")
+        steps.append(_step("gauge", f"{in_4_inches:.1f} stitches in 4 in", gauge))
+    if wraps_per_inch is not None:
+        steps.append(_step("wraps", f"{wraps_per_inch:g} wraps per inch", wraps))
+    return ClassOpinion(grist, gauge, wraps, agreed, sentence, tuple(steps))
+
+
 def class_sentence(tex: float, stitches_per_10cm: float | None = None) -> str:
     """The class in words, and what grist and gauge make of it where they differ."""
-    grist = by_grist(tex)
-    if stitches_per_10cm is None:
+    return class_opinion(tex, stitches_per_10cm).sentence
+
+
+def _sentence(
+    grist: tuple[YarnClass, ...], gauge: tuple[YarnClass, ...], agreed: tuple[YarnClass, ...]
+) -> str:
+    if not gauge:
         return f"{_either(grist)} by its grist"
-    gauge = by_gauge(stitches_per_10cm)
-    both = tuple(one for one in grist if one in gauge)
-    if both:
-        return f"{_either(both)} by its grist and its gauge"
-    looser = gauge[0].number > grist[0].number
-    fabric = "more open" if looser else "firmer"
+    if agreed:
+        return f"{_either(agreed)} by its grist and its gauge"
+    fabric = "more open" if gauge[0].number > grist[0].number else "firmer"
     return (
         f"{_either(grist)} by its grist, {_either(gauge)} by its gauge: "
         f"knit like this the fabric is {fabric} than is usual for the yarn"
     )
+
+
+def _loft(grist: tuple[YarnClass, ...], wraps: tuple[YarnClass, ...]) -> str:
+    return "loftier" if wraps[0].number > grist[0].number else "denser"
+
+
+def _step(by: str, what: str, classes: tuple[YarnClass, ...]) -> Step:
+    sources = "; ".join(dict.fromkeys(one.source for one in classes))
+    remembered = any(one.standing == "memory" for one in classes)
+    standing: Standing = "memory" if remembered else "published"
+    how = f"{what}: {_either(classes)}"
+    number = float(classes[0].number)
+    return Step(f"Class by {by}", how, number, "of 0 to 7", None, sources, standing)
 
 
 def _either(classes: tuple[YarnClass, ...]) -> str:

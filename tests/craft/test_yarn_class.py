@@ -3,7 +3,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.craft.counts import to_tex
-from app.craft.yarn_class import by_gauge, by_grist, by_wraps, class_sentence, yarn_classes
+from app.craft.yarn_class import (
+    by_gauge,
+    by_grist,
+    by_wraps,
+    class_opinion,
+    class_sentence,
+    yarn_classes,
+)
 
 
 def numbers(classes):
@@ -50,6 +57,27 @@ def test_what_is_said_when_they_disagree():
         "knit like this the fabric is more open than is usual for the yarn"
     )
     assert "the fabric is firmer" in class_sentence(450, 30)
+
+
+def test_wraps_that_disagree_say_how_the_yarn_is():
+    """450 tex is class 3 (12 or 13 wraps): 9 wraps are loftier, 16 denser."""
+    assert class_opinion(450, 21.5, 12).sentence == "3 Light by its grist and its gauge"
+    assert class_opinion(450, 21.5, 9).sentence.endswith(
+        "its wraps say 5 Bulky: the yarn is loftier than usual"
+    )
+    assert class_opinion(450, wraps_per_inch=16.5).sentence.endswith("denser than usual")
+
+
+def test_the_working_of_a_class():
+    opinion = class_opinion(450, 21.5, 12)
+    assert [step.how for step in opinion.steps] == [
+        "1102 yd/lb: 3 Light",
+        "21.8 stitches in 4 in: 3 Light",
+        "12 wraps per inch: 3 Light",
+    ]
+    assert opinion.agreed == opinion.by_grist == opinion.by_gauge == opinion.by_wraps
+    assert class_opinion(450).by_gauge == ()
+    assert class_opinion(450, 5).steps[1].standing == "memory"
 
 
 @pytest.mark.property
