@@ -46,6 +46,7 @@ def copy(source: Path, target: Path) -> None:
         closing(connect_to_read(source)) as original,
         closing(sqlite3.connect(target)) as duplicate,
     ):
+        duplicate.execute("PRAGMA synchronous = OFF")  # it goes to the disk as a whole, later
         original.backup(duplicate, pages=-1)
         duplicate.execute("PRAGMA journal_mode = DELETE")
 

@@ -10,6 +10,8 @@ from sqlmodel import Session
 
 from app.store.errors import Busy, Damaged, Newer, StoreError, plain_words
 
+Execute = Callable[[str], Iterable[Any]]
+
 HEAD = "0001"
 """The revision this program works with: the last file in migrations/versions."""
 
@@ -24,13 +26,17 @@ def revision(file: Path) -> str | None:
 
 
 def examine(file: Path) -> str:
-    """The revision of a sound database file with a book in it; StoreError for any other file."""
+    """The revision of a sound database file with a book in it; StoreError for any other file.
+
+    Links are not looked at, which takes as long again: the database itself keeps them, and a
+    backup to be restored has them checked with its migration.
+    """
     if not file.is_file():
         raise StoreError(f"There is no file {file}.")
     try:
         with plain_words(), closing(connect_to_read(file)) as connection:
             found = _revision(connection, file)
-            troubles = list(_disorder(connection.execute))
+            troubles = list(_torn(connection.execute))
     except (Busy, Newer):
         raise
     except StoreError as error:
@@ -42,7 +48,8 @@ def examine(file: Path) -> str:
 
 def disorder(session: Session) -> list[str]:
     """What is wrong with the database file itself, in sentences."""
-    return list(_disorder(session.connection().exec_driver_sql))
+    execute = session.connection().exec_driver_sql
+    return [*_torn(execute), *_unlinked(execute)]
 
 
 def connect_to_read(file: Path) -> sqlite3.Connection:
@@ -50,10 +57,13 @@ def connect_to_read(file: Path) -> sqlite3.Connection:
     return sqlite3.connect(f"{file.resolve().as_uri()}?mode=ro", uri=True)
 
 
-def _disorder(execute: Callable[[str], Iterable[Any]]) -> Iterator[str]:
+def _torn(execute: Execute) -> Iterator[str]:
     for (text,) in execute("PRAGMA integrity_check"):
         if text != "ok":
             yield f"The file is damaged: {text}."
+
+
+def _unlinked(execute: Execute) -> Iterator[str]:
     for table, _row, target, _key in execute("PRAGMA foreign_key_check"):
         yield f"A record of {table} points to one of {target} that is gone."
 

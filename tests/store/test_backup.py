@@ -1,6 +1,5 @@
 """A backup is whole or is not there, and never disturbs the data."""
 
-import sqlite3
 from datetime import date
 from pathlib import Path
 
@@ -113,12 +112,3 @@ def test_examining_changes_nothing(folder: Path) -> None:
     assert examine(file) == "0001"
     assert file.read_bytes() == before
     assert [one.name for one in backups_folder(folder).iterdir()] == [file.name]
-
-
-def test_links_that_are_broken_are_found(folder: Path) -> None:
-    connection = sqlite3.connect(database_file(folder))
-    connection.execute("DELETE FROM fleece")
-    connection.commit()
-    connection.close()
-    with pytest.raises(Damaged, match="points to one of fleece"):
-        examine(database_file(folder))

@@ -17,6 +17,7 @@ from tests.books import a_book, a_fleece
 from tests.store.every_kind import EVERY_KIND, is_whole, make_data
 from tests.store.faults import no_file_longer_than, torn
 
+NEWER = "UPDATE alembic_version SET version_num = '9999'"
 LATER = a_book(a_fleece("Sorrel"))
 
 
@@ -106,15 +107,22 @@ def test_every_cut_of_a_backup_is_refused(folder: Path, earlier: Path) -> None:
     assert is_whole(folder, LATER)
 
 
+def test_a_backup_with_broken_links_is_refused(folder: Path, earlier: Path) -> None:
+    _change(earlier, "DELETE FROM fleece")
+    with pytest.raises(Damaged, match="point to others"):
+        restore(earlier, folder)
+    assert is_whole(folder, LATER)
+
+
 def test_a_backup_of_a_newer_program_is_refused(folder: Path, earlier: Path) -> None:
-    _make_newer(earlier)
+    _change(earlier, NEWER)
     with pytest.raises(Newer):
         restore(earlier, folder)
     assert is_whole(folder, LATER)
 
 
 def test_data_of_a_newer_program_gives_way_and_is_kept(folder: Path, earlier: Path) -> None:
-    _make_newer(database_file(folder))
+    _change(database_file(folder), NEWER)
     kept = restore(earlier, folder)
     assert is_whole(folder, EVERY_KIND)
     assert kept is not None
@@ -167,8 +175,8 @@ def test_damaged_data_stays_when_it_cannot_be_kept(
     assert list(backups_folder(folder).iterdir()) == []
 
 
-def _make_newer(file: Path) -> None:
+def _change(file: Path, statement: str) -> None:
     connection = sqlite3.connect(file)
-    connection.execute("UPDATE alembic_version SET version_num = '9999'")
+    connection.execute(statement)
     connection.commit()
     connection.close()
