@@ -36,8 +36,32 @@ class Regain:
     ASTM D1909 or the trade."""
 
     fibre: str
-    eu: Agreed | None
-    astm: Agreed | None
+    by_eu: Agreed | None
+    by_astm: Agreed | None
+
+    @property
+    def eu(self) -> float | None:
+        """The share agreed in the EU."""
+        return self.by_eu.regain if self.by_eu else None
+
+    @property
+    def astm(self) -> float | None:
+        """The share agreed by ASTM or the trade."""
+        return self.by_astm.regain if self.by_astm else None
+
+    @property
+    def standing(self) -> Standing:
+        """How far to trust the row: as its weakest number."""
+        return "memory" if any(one.standing == "memory" for one in self._agreed) else "published"
+
+    @property
+    def source(self) -> str:
+        """Where its numbers stand."""
+        return "; ".join(one.source for one in self._agreed)
+
+    @property
+    def _agreed(self) -> list[Agreed]:
+        return [one for one in (self.by_eu, self.by_astm) if one]
 
 
 @cache
@@ -59,7 +83,7 @@ def regain_of(fibre: str) -> Regain:
 def agreed_by(rule: Rule, fibre: str) -> Agreed:
     """The regain of a fibre by one rule; ValueError where that rule has none for it."""
     row = regain_of(fibre)
-    agreed = row.eu if rule == "EU" else row.astm
+    agreed = row.by_eu if rule == "EU" else row.by_astm
     if agreed is None:
         raise ValueError(f"the {rule} rule has no regain for {fibre!r} here")
     return agreed
