@@ -10,12 +10,11 @@ from app.book.links import broken_links
 from app.book.plan import Part, Promise
 from app.book.sense import nonsense
 from app.book.shape import Runs
-from app.book.words import SINKS, YARN_KINDS
+from app.book.words import OPEN_STATES, SINKS, YARN_KINDS
 
 __all__ = ["Finding", "check", "structure"]
 
 NOTHING = Balance()
-OPEN = ("intended", "being knit")
 
 
 def check(book: Book) -> list[Finding]:
@@ -99,7 +98,7 @@ def _promise(book: Book, promise: Promise) -> Iterable[Finding]:
 
 def _open(book: Book, promise: Promise) -> bool:
     plan = book.plan.get(promise.plan_id)
-    return plan is None or plan.state in OPEN
+    return plan is None or plan.state in OPEN_STATES
 
 
 def _roles(book: Book) -> Iterable[Finding]:

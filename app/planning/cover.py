@@ -4,14 +4,13 @@ A measurement is never refused, so a skein may hold less than was promised from 
 that comes last goes short, and is named.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from app.book.book import Book
 from app.book.plan import Plan, Promise
-from app.book.words import PlanState
 from app.planning.answers import Uncovered
 from app.planning.supply import Stock
+from app.planning.turn import draws
 
 TOLERANCE_M = 0.001
 """A millimetre: below it a promise is not called uncovered."""
@@ -26,19 +25,6 @@ class Shelf:
     covered: dict[str, float]
     free: dict[str, float]
     uncovered: list[Uncovered]
-
-
-ORDER: tuple[PlanState, ...] = ("being knit", "intended", "finished", "put away")
-
-
-def in_turn(plans: Iterable[Plan]) -> list[Plan]:
-    """Every plan: being knit first, then those intended by the maker's priority, then the done."""
-    return sorted(plans, key=lambda one: (ORDER.index(one.state), one.priority, one.id))
-
-
-def draws(plan: Plan) -> bool:
-    """Whether a plan draws on the shelf still."""
-    return plan.state in ("being knit", "intended")
 
 
 def promises_to(book: Book, plan: Plan) -> list[Promise]:

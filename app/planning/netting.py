@@ -11,9 +11,10 @@ from app.craft.figure import Figure, total
 from app.craft.odds import normal_quantile, spill_over
 from app.planning.allowances import allowances, allowed, knit_need
 from app.planning.answers import Allowance, Held
-from app.planning.cover import TOLERANCE_M, Shelf, draws, promises_to
+from app.planning.cover import TOLERANCE_M, Shelf, promises_to
 from app.planning.groups import Group, groups
 from app.planning.needs import PartNeed, needs_of
+from app.planning.turn import draws
 from app.planning.used import Used
 from app.planning.yarns import Lots
 

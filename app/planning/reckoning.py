@@ -3,10 +3,11 @@
 from app.book.book import Book
 from app.planning.answer import FreeYarn, answer
 from app.planning.answers import FleeceAnswer, PlanAnswer, Reckoning, ShelfLine
-from app.planning.cover import Shelf, cover, in_turn
+from app.planning.cover import Shelf, cover
 from app.planning.fleeces import becomes, wool_g, wool_of
 from app.planning.netting import Netting, PlanTally
 from app.planning.supply import stock
+from app.planning.turn import in_turn
 from app.planning.used import Used
 from app.planning.work_list import WorkList
 from app.planning.yarns import Lots

@@ -8,12 +8,12 @@ from sqlmodel import Session
 
 from app.book.plan import Part, Plan, Promise
 from app.book.stamp import stamp
+from app.book.words import OPEN_STATES
 from app.store.records import get
 from app.web.errors import Missing, Stale
 from app.web.pages.garment import Trouble, garment_page
 from app.web.said import Said, forget, say
 from app.web.templating import render, shown_in, wants_fragment
-from app.work.plan_order import UNDER_WAY
 from app.work.reckoning import current
 
 GARMENT = "pages/garments/garment.html"
@@ -30,7 +30,7 @@ def plan_or_missing(session: Session, plan_id: str) -> Plan:
 def wanting_plan(session: Session, plan_id: str) -> Plan:
     """The plan at an address, which still wants yarn; Stale once it is finished or put away."""
     plan = plan_or_missing(session, plan_id)
-    if plan.state not in UNDER_WAY:
+    if plan.state not in OPEN_STATES:
         raise Stale(f"The plan of {plan.name}", f"/garments/{plan_id}")
     return plan
 

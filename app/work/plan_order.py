@@ -7,22 +7,10 @@ from typing import TypeVar
 from sqlmodel import Session
 
 from app.book.plan import Plan
-from app.book.words import PlanState
+from app.planning.turn import in_turn
 from app.store.records import load_book, put
 
 Thing = TypeVar("Thing")
-
-UNDER_WAY = ("intended", "being knit")
-"""States of a plan that still wants yarn."""
-
-
-RANK: dict[PlanState, int] = {"being knit": 0, "intended": 1, "finished": 2, "put away": 3}
-"""What is being knit is settled and comes first; then what is intended, in the maker's order."""
-
-
-def in_order(plans: Iterable[Plan]) -> list[Plan]:
-    """Plans in the order in which the shelf serves them."""
-    return sorted(plans, key=lambda one: (RANK[one.state], one.priority, one.id))
 
 
 def next_priority(plans: Iterable[Plan]) -> int:
@@ -47,7 +35,7 @@ def move_plan(session: Session, plan_id: str, earlier: bool) -> bool:
     """
     book = load_book(session)
     plan = book.plan[plan_id]
-    plans = in_order(book.plans)
+    plans = in_turn(book.plans)
     row = moved(plans, plan, earlier)
     can_move = row != plans and [one.state for one in row] == [one.state for one in plans]
     _number(session, row if can_move else plans)

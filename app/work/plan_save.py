@@ -5,9 +5,9 @@ from dataclasses import replace
 from sqlmodel import Session
 
 from app.book.plan import Plan, Promise
-from app.book.words import PromiseState
+from app.book.words import OPEN_STATES, PromiseState
 from app.store.records import load_book, put, remove
-from app.work.plan_order import UNDER_WAY, next_priority
+from app.work.plan_order import next_priority
 
 
 def add_plan(session: Session, plan: Plan) -> Plan:
@@ -25,7 +25,7 @@ def change_plan(session: Session, plan: Plan) -> int:
     """
     put(session, plan)
     promises = load_book(session).promises_of.get(plan.id, [])
-    if plan.state not in UNDER_WAY:
+    if plan.state not in OPEN_STATES:
         for promise in promises:
             remove(session, promise)
         return len(promises)

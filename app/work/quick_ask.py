@@ -18,9 +18,7 @@ def ask(question: Question, settings: Settings) -> QuickAnswer:
         raise Refusal("chest", f"{str(unfit)[:1].upper()}{str(unfit)[1:]}.") from None
 
 
-def keep(
-    session: Session, answer: QuickAnswer, person_id: str | None, yarn_id: str | None
-) -> Plan:
+def keep(session: Session, answer: QuickAnswer, person_id: str | None, yarn_id: str | None) -> Plan:
     """Keep the plan the answer was reckoned on, with its parts."""
     yarns = (RoleYarn("main", yarn_id),) if yarn_id else ()
     plan = add_plan(

@@ -9,7 +9,7 @@ from app.book.gauge import Gauge
 from app.book.holding import Holding
 from app.book.plan import Plan
 from app.book.reading import Reading
-from app.book.words import YARN_KINDS
+from app.book.words import OPEN_STATES, YARN_KINDS
 from app.book.yarn import Yarn
 from app.craft.fabric import firmness, firmness_by_wraps, firmness_word, loft_word, loop_cm
 from app.craft.thickness import WRAPS_SHARE, wraps_from_tex
@@ -17,7 +17,7 @@ from app.craft.working import Step
 from app.craft.yarn_class import class_sentence
 from app.planning.answers import ShelfLine
 from app.planning.supply import working
-from app.work.plan_order import UNDER_WAY, in_order
+from app.planning.turn import in_turn
 from app.work.reckoning import Known
 from app.work.skein_put_away import emptied_by, events_of
 from app.work.skein_readings import unfinished
@@ -124,7 +124,7 @@ def _firmness(
         return ()
     promised = {held.plan_id for held in line.promised_to} if line else set()
     measured = thickness.wraps if thickness and thickness.reading else None
-    plans = [one for one in in_order(book.plans) if one.state in UNDER_WAY and one.gauge]
+    plans = [one for one in in_turn(book.plans) if one.state in OPEN_STATES and one.gauge]
     meant = [one for one in plans if one.id in promised or meant_for(book, one, skein.yarn_id)]
     return tuple(_at(plan, plan.gauge, tex, measured) for plan in meant if plan.gauge)
 

@@ -11,9 +11,9 @@ from app.book.yarn import Yarn
 from app.craft.figure import Figure
 from app.craft.yarn_class import by_grist
 from app.planning.fleeces import metres_at
+from app.planning.turn import in_turn
 from app.store.skein_list import SkeinFilter
 from app.store.yarn_totals import YarnTotal, yarn_totals
-from app.work.plan_order import in_order
 from app.work.reckoning import Known
 from app.work.skein_browse import Browsed, browse
 from app.work.skein_known import meant_for
@@ -66,7 +66,7 @@ def known_yarn(session: Session, known: Known, yarn_id: str, page: int = 1) -> K
         fleece=fleece,
         could_be=_could_be(known, fleece, one.tex),
         skeins=browse(session, SkeinFilter(yarn_id=yarn_id, page=page)),
-        plans=tuple(plan for plan in in_order(known.book.plans) if uses(known, plan, yarn_id)),
+        plans=tuple(plan for plan in in_turn(known.book.plans) if uses(known, plan, yarn_id)),
     )
 
 

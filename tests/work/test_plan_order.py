@@ -4,19 +4,20 @@ import pytest
 from sqlmodel import Session
 
 from app.book.plan import Plan
+from app.planning.turn import in_turn
 from app.store.records import load_book, put
-from app.work.plan_order import in_order, move_plan, moved, next_priority
+from app.work.plan_order import move_plan, moved, next_priority
 from tests.books import a_plan
 
 
 def order(session: Session) -> list[str]:
-    return [one.name for one in in_order(load_book(session).plans)]
+    return [one.name for one in in_turn(load_book(session).plans)]
 
 
 def test_what_is_being_knit_comes_first_and_what_is_done_last() -> None:
     states = ("put away", "finished", "intended", "being knit")
     plans = [a_plan(state, state=state) for state in states]
-    assert [one.state for one in in_order(plans)] == list(reversed(states))
+    assert [one.state for one in in_turn(plans)] == list(reversed(states))
 
 
 def test_a_later_garment_moves_before_an_earlier_one_and_back(writing: Session) -> None:
@@ -65,4 +66,4 @@ def test_one_place_earlier_or_later(thing: str, earlier: bool, row: str) -> None
 
 def test_plans_of_one_priority_keep_the_order_in_which_they_were_made() -> None:
     plans = [Plan(id=name, name=name) for name in ("b", "a")]
-    assert [one.id for one in in_order(plans)] == ["a", "b"]
+    assert [one.id for one in in_turn(plans)] == ["a", "b"]

@@ -7,13 +7,13 @@ from datetime import date
 from app.book.book import Book
 from app.book.plan import Part, Plan
 from app.book.stamp import stamp
+from app.book.words import OPEN_STATES
 from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
 from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
 from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.garment_choice import Choices, choices
 from app.web.shown import Shown
-from app.work.plan_order import UNDER_WAY
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import available_mm
 from app.work.reckoning import Known
@@ -127,7 +127,7 @@ def garment_page(
         stamp=stamp(plan),
         person=book.person[plan.person_id].name if plan.person_id else "",
         answer=_said(plan, reckoned, book, shown),
-        wanting=plan.state in UNDER_WAY,
+        wanting=plan.state in OPEN_STATES,
         reckoned=reckoned,
         parts=tuple(_part_row(one, known) for one in parts),
         groups=tuple(_group_row(one, book) for one in (reckoned.groups if reckoned else ())),
@@ -145,7 +145,7 @@ def _chosen(trouble: Trouble | None) -> str:
 
 
 def _said(plan: Plan, reckoned: PlanAnswer | None, book: Book, shown: Shown) -> Sentence:
-    if reckoned is not None and plan.state in UNDER_WAY:
+    if reckoned is not None and plan.state in OPEN_STATES:
         return answer_sentence(reckoned, book, shown)
     return done_sentence(plan, book, shown)
 

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from app.book.book import Book
+from app.book.words import OPEN_STATES
 from app.planning.answers import Reckoning
 from app.web.pages.answer import counted, listed, number_word
 from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.shown import Shown
-from app.work.plan_order import UNDER_WAY
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,15 +30,15 @@ class GarmentsPage:
 
 def garments_page(book: Book, reckoning: Reckoning, shown: Shown) -> GarmentsPage:
     lines = plan_lines(book, reckoning, shown)
-    under_way = tuple(one for one in lines if one.state in UNDER_WAY)
-    done = tuple(one for one in lines if one.state not in UNDER_WAY)
+    under_way = tuple(one for one in lines if one.state in OPEN_STATES)
+    done = tuple(one for one in lines if one.state not in OPEN_STATES)
     movable = tuple(_movable(under_way, place) for place in range(len(under_way)))
     return GarmentsPage(shelf_sentence(under_way), movable, done)
 
 
 def shelf_sentence(lines: tuple[PlanLine, ...]) -> str:
     """What the shelf does for the garments that want yarn, in a sentence or two."""
-    wanting = [one for one in lines if one.state in UNDER_WAY]
+    wanting = [one for one in lines if one.state in OPEN_STATES]
     if not wanting:
         return "No garment waits for yarn."
     covered = [one for one in wanting if one.answer.tone == "enough"]

@@ -5,10 +5,11 @@ from datetime import date
 
 from app.book.book import Book
 from app.book.plan import Plan
+from app.book.words import OPEN_STATES
 from app.planning.answers import PlanAnswer, Reckoning
+from app.planning.turn import in_turn
 from app.web.pages.answer import Sentence, answer_in_short, done_sentence
 from app.web.shown import Shown
-from app.work.plan_order import UNDER_WAY, in_order
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +27,7 @@ class PlanLine:
 
 def plan_line(plan: Plan, answer: PlanAnswer | None, book: Book, shown: Shown) -> PlanLine:
     """The line of one plan; `answer` is not asked where it wants no more yarn."""
-    if answer is not None and plan.state in UNDER_WAY:
+    if answer is not None and plan.state in OPEN_STATES:
         said = answer_in_short(answer, book, shown)
     else:
         said = done_sentence(plan, book, shown)
@@ -46,5 +47,5 @@ def plan_lines(
 ) -> tuple[PlanLine, ...]:
     """The lines of all plans, or of one person's, in the order of the garments."""
     answers = {one.plan_id: one for one in reckoning.plans}
-    plans = [one for one in in_order(book.plans) if person_id in (None, one.person_id)]
+    plans = [one for one in in_turn(book.plans) if person_id in (None, one.person_id)]
     return tuple(plan_line(one, answers.get(one.id), book, shown) for one in plans)
