@@ -21,6 +21,7 @@ from app.book.plan import Part, Plan, Promise, RoleYarn
 from app.book.reading import Reading
 from app.book.settings import Settings
 from app.book.shape import Counted
+from app.book.swatch import Count, Swatch
 from app.book.woolbook import Entry, Portion
 from app.book.words import HoldingKind
 from app.book.yarn import Yarn
@@ -30,6 +31,7 @@ TABLES: dict[type, str] = {
     Person: "people",
     Fleece: "fleeces",
     Yarn: "yarns",
+    Swatch: "swatches",
     Holding: "holdings",
     Reading: "readings",
     Event: "events",
@@ -50,6 +52,12 @@ def a_fleece(id: str = "Bramble", **other: Any) -> Fleece:
 
 def a_yarn(id: str = "grey two-ply", **other: Any) -> Yarn:
     return Yarn(**{"id": id, "name": id, "plies": 2} | other)
+
+
+def a_swatch(id: str = "first try", **other: Any) -> Swatch:
+    """22 × 30 in 10 cm, washed, on a needle of 4 mm."""
+    counted = {"needle_mm": 4.0, "finished": Count(22.0, 100, 30.0, 100), "day": DAY}
+    return Swatch(**{"id": id, "name": id, "yarn_id": "grey two-ply"} | counted | other)
 
 
 def a_holding(id: str = "F-1", kind: HoldingKind = "fleece", **other: Any) -> Holding:

@@ -28,6 +28,7 @@ from tests.books import (
     a_promise,
     a_reading,
     a_skein,
+    a_swatch,
     a_yarn,
     an_event,
 )
@@ -94,7 +95,7 @@ def books(draw: Draw) -> Book:
     """A sound book: a random history, two plans with parts, and promises the skeins can keep."""
     events = draw(histories())
     parts = [a_part(), a_part("scarf", "loan", shape=Counted(60, 400), copies=2)]
-    records = [a_person(), a_fleece(), a_yarn(), *ROOMS, *events, *parts]
+    records = [a_person(), a_fleece(), a_yarn(), a_swatch(), *ROOMS, *events, *parts]
     records += [a_plan(person_id="Ines"), a_plan("loan", priority=2, yarns=())]
     book = a_book(*records, settings=replace(Settings(), decimal=draw(st.sampled_from(".,"))))
     promises = []

@@ -11,6 +11,7 @@ from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.swatch import Swatch
 from app.book.yarn import Yarn
 
 
@@ -22,6 +23,7 @@ class Book:
     people: tuple[Person, ...] = ()
     fleeces: tuple[Fleece, ...] = ()
     yarns: tuple[Yarn, ...] = ()
+    swatches: tuple[Swatch, ...] = ()
     holdings: tuple[Holding, ...] = field(default_factory=sinks)
     readings: tuple[Reading, ...] = ()
     events: tuple[Event, ...] = ()
@@ -42,6 +44,10 @@ class Book:
     @cached_property
     def yarn(self) -> dict[str, Yarn]:
         return {record.id: record for record in self.yarns}
+
+    @cached_property
+    def swatch(self) -> dict[str, Swatch]:
+        return {record.id: record for record in self.swatches}
 
     @cached_property
     def holding(self) -> dict[str, Holding]:

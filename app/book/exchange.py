@@ -1,13 +1,13 @@
 """The exchange document: a whole book as one JSON text that people and programs can read.
 
-    {"format": "tallyhank book", "version": 1, "settings": {…}, "people": […], "fleeces": […],
-     "yarns": […], "holdings": […], "readings": […], "events": […], "plans": […], "parts": […],
-     "promises": […], "errands": […]}
+    {"format": "tallyhank book", "version": 2, "settings": {…}, "people": […], "fleeces": […],
+     "yarns": […], "swatches": […], "holdings": […], "readings": […], "events": […],
+     "plans": […], "parts": […], "promises": […], "errands": […]}
 
 Each list holds the records of app/book field by field in the order of the dataclass: masses in mg,
 lengths in mm, days as 2026-04-30, None as null, every field present. The canonical text has records
 sorted by id and events by seq, an indent of one space, UTF-8 and a newline at the end, so that
-loading and writing again gives the same bytes.
+loading and writing again gives the same bytes. A document of an earlier version is read as well.
 """
 
 import json
@@ -19,9 +19,10 @@ from app.book.book import Book
 from app.book.checks import structure
 from app.book.codec import from_plain, to_plain
 from app.book.errors import ExchangeError, Malformed
+from app.book.older import brought_up
 
 FORMAT = "tallyhank book"
-VERSION = 1
+VERSION = 2
 LONGEST = 400_000_000
 """Characters; a guild's book of 10,000 skeins has about 20 million."""
 
@@ -82,7 +83,7 @@ def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
 
 
 def _opened(document: object) -> dict[str, Any]:
-    """The tables of a document of our format and version."""
+    """The tables of a document of our format, as the present version holds them."""
     if not isinstance(document, dict) or document.get("format") != FORMAT:
         raise ExchangeError([f'format: this is no "{FORMAT}" document.'])
     version = document.get("version")
@@ -95,7 +96,8 @@ def _opened(document: object) -> dict[str, Any]:
                 " Update the program, then try again."
             ]
         )
-    return {name: value for name, value in document.items() if name not in ("format", "version")}
+    tables = {name: one for name, one in document.items() if name not in ("format", "version")}
+    return brought_up(tables, version)
 
 
 def _duplicates(book: Book) -> list[str]:

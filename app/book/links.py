@@ -5,6 +5,7 @@ from typing import Any
 
 from app.book.book import Book
 from app.book.finding import Finding, name_of
+from app.book.plan import Part, Plan
 
 Link = tuple[Any, str, str | None, Container[Any]]
 """A record, its field, the id found there, and the ids it may be."""
@@ -22,6 +23,8 @@ def broken_links(book: Book) -> list[Finding]:
 def _links(book: Book) -> Iterator[Link]:
     for yarn in book.yarns:
         yield yarn, "fleece_id", yarn.fleece_id, book.fleece
+    for swatch in book.swatches:
+        yield swatch, "yarn_id", swatch.yarn_id, book.yarn
     for holding in book.holdings:
         yield holding, "fleece_id", holding.fleece_id, book.fleece
         yield holding, "yarn_id", holding.yarn_id, book.yarn
@@ -42,6 +45,10 @@ def _event_links(book: Book) -> Iterator[Link]:
 
 
 def _plan_links(book: Book) -> Iterator[Link]:
+    knit_to: tuple[Plan | Part, ...] = (*book.plans, *book.parts)
+    for knit in knit_to:
+        taken_from = knit.gauge.swatch_id if knit.gauge else None
+        yield knit, "gauge.swatch_id", taken_from, book.swatch
     for plan in book.plans:
         yield plan, "person_id", plan.person_id, book.person
         for role in plan.yarns:

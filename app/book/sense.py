@@ -12,6 +12,7 @@ from app.book.gauge import Gauge
 from app.book.holding import Holding
 from app.book.plan import Losses, Part
 from app.book.shape import Run, Runs, Shape
+from app.book.swatch import Swatch
 from app.book.yarn import Yarn
 
 Fault = tuple[Any, str, str]
@@ -33,6 +34,8 @@ def nonsense(book: Book) -> list[Finding]:
 
 def _of_records(book: Book) -> Iterator[Fault]:
     yield from _of_wool(book)
+    for swatch in book.swatches:
+        yield from _of_swatch(swatch)
     yield from _of_people(book)
     yield from _of_plans(book)
     for part in book.parts:
@@ -64,6 +67,16 @@ def _of_wool(book: Book) -> Iterator[Fault]:
         yield from _not_below(reading, "value", reading.value)
         yield from _above_zero(reading, "girth_mm", reading.girth_mm)
         yield from _not_below(reading, "turns", reading.turns)
+
+
+def _of_swatch(swatch: Swatch) -> Iterator[Fault]:
+    sizes = ("needle_mm", "weight_mg", "scale_mg", "whole_stitches", "unravelled", "thread_mm")
+    for field in sizes:
+        yield from _above_zero(swatch, field, getattr(swatch, field))
+    for when in ("worked", "finished"):
+        count = getattr(swatch, when)
+        for one in fields(count) if count else ():
+            yield from _above_zero(swatch, f"{when}.{one.name}", getattr(count, one.name))
 
 
 def _of_people(book: Book) -> Iterator[Fault]:

@@ -11,6 +11,7 @@ from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.swatch import Swatch
 from app.book.words import SINKS
 from app.book.yarn import Yarn
 from app.store.balance import rebuild_balances
@@ -48,6 +49,7 @@ def _in_order_of_links(book: Book) -> dict[type, tuple[object, ...]]:
         Person: book.people,
         Fleece: book.fleeces,
         Yarn: book.yarns,
+        Swatch: book.swatches,
         Plan: book.plans,
         Part: book.parts,
         Holding: book.holdings,

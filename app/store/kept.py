@@ -16,6 +16,7 @@ from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.swatch import Swatch
 from app.book.yarn import Yarn
 from app.store.tables.errand import ErrandRow
 from app.store.tables.fleece import FleeceRow
@@ -24,6 +25,7 @@ from app.store.tables.person import PersonRow
 from app.store.tables.plan import PartRow, PlanRow, PromiseRow
 from app.store.tables.reading import ReadingRow
 from app.store.tables.settings import SettingsRow
+from app.store.tables.swatch import SwatchRow
 from app.store.tables.yarn import YarnRow
 
 SETTINGS_ID = "settings"
@@ -34,6 +36,7 @@ ROWS: dict[type[Any], Any] = {
     Person: PersonRow,
     Fleece: FleeceRow,
     Yarn: YarnRow,
+    Swatch: SwatchRow,
     Plan: PlanRow,
     Part: PartRow,
     Holding: HoldingRow,

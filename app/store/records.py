@@ -15,6 +15,7 @@ from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.swatch import Swatch
 from app.book.yarn import Yarn
 from app.store.balance import keep_balance, keep_promised, promised_holdings
 from app.store.errors import Refused, plain_words
@@ -34,6 +35,7 @@ def load_book(session: Session) -> Book:
         people=_all(session, Person),
         fleeces=_all(session, Fleece),
         yarns=_all(session, Yarn),
+        swatches=_all(session, Swatch),
         holdings=_all(session, Holding),
         readings=_all(session, Reading),
         events=load_events(session),

@@ -10,6 +10,7 @@ from app.book.gauge import Gauge
 from app.book.plan import Losses, RoleYarn
 from app.book.settings import Settings
 from app.book.shape import Rectangle, Run, Runs, Strand
+from app.book.swatch import Count
 from app.book.woolbook import Portion
 from app.store.balance import wrong_balances
 from app.store.engine import open_store
@@ -25,6 +26,7 @@ from tests.books import (
     a_promise,
     a_reading,
     a_skein,
+    a_swatch,
     a_yarn,
     an_errand,
     an_event,
@@ -40,6 +42,14 @@ EVERY_KIND = a_book(
     a_fleece(yield_pct=60.0, micron=27.5, staple_mm=90, colour="#efe9dd"),
     a_yarn(fleece_id="Bramble", twist="S", target_tex=450.0),
     a_yarn("alpaca, shop", bought=True, ball_mg=50_000, ball_mm=125_000, fibre="alpaca"),
+    a_swatch(weight_mg=10_000, whole_stitches=1228.0, unravelled=40.0, thread_mm=724),
+    a_swatch(
+        "loose try",
+        pattern="garter stitch",
+        finished=None,
+        worked=Count(18.5, 101, 34.0, 100),
+        put_away=date(2026, 4, 12),
+    ),
     FLEECE,
     SKEIN,
     a_skein("A-1", "alpaca, shop", dye_lot="7", put_away=date(2026, 5, 1)),
@@ -49,7 +59,7 @@ EVERY_KIND = a_book(
     an_event(2, UNDONE),
     an_event(3, woolbook.undo(an_event(2, UNDONE), [an_event(2, UNDONE)]), undoes=2),
     a_plan(person_id="Ines", wanted_by=date(2026, 12, 1), losses=Losses(), sureness_pct=95.0),
-    a_part(gauge=Gauge(20.0, 28.0, washed=False, needle_mm=3.75)),
+    a_part(gauge=Gauge(20.0, 28.0, washed=False, needle_mm=3.75, swatch_id="loose try")),
     a_part("cuff", copies=2, position=2, shape=Runs((Run(12, 40, 44, "2×2 rib"),))),
     a_part(
         "yoke", position=3, shape=Rectangle(500, 200), yarns=(RoleYarn("main", "alpaca, shop"),)

@@ -9,7 +9,7 @@ from app.store import backup as room
 from app.store.backup import backup, backups, copy
 from app.store.engine import Store
 from app.store.errors import Damaged, NotSaved, StoreError
-from app.store.examine import examine
+from app.store.examine import HEAD, examine
 from app.store.places import backups_folder, database_file
 from app.store.records import put
 from app.store.restore import restore
@@ -109,6 +109,6 @@ def test_a_copy_that_came_out_wrong_is_found(folder: Path, monkeypatch: pytest.M
 def test_examining_changes_nothing(folder: Path) -> None:
     file = backup(folder)
     before = file.read_bytes()
-    assert examine(file) == "0001"
+    assert examine(file) == HEAD
     assert file.read_bytes() == before
     assert [one.name for one in backups_folder(folder).iterdir()] == [file.name]

@@ -12,6 +12,7 @@ from sqlmodel import Session
 from app.store import engine
 from app.store.engine import Store, open_store
 from app.store.errors import Busy, Damaged, Newer, NotSaved
+from app.store.examine import HEAD
 from app.store.places import database_file
 from app.store.records import data_version, load_book, put
 from tests.books import a_fleece
@@ -172,7 +173,7 @@ def test_data_of_a_newer_program_is_refused(tmp_path: Path) -> None:
     _write(folder, "UPDATE alembic_version SET version_num = '9999'")
     with pytest.raises(Newer, match="newer version"):
         open_store(folder)
-    _write(folder, "UPDATE alembic_version SET version_num = '0001'")
+    _write(folder, f"UPDATE alembic_version SET version_num = '{HEAD}'")
     assert is_whole(folder, EVERY_KIND)
 
 

@@ -18,12 +18,14 @@ from app.store.restore import restore
 from tests.store.every_kind import EVERY_KIND, is_whole, make_data
 from tests.store.faults import no_file_longer_than
 
-REBUILT = """
+NOW, NEXT = examine.HEAD, "9998"
+
+REBUILT = f"""
 from alembic import op
 import sqlalchemy as sa
 
-revision = "0002"
-down_revision = "0001"
+revision = "{NEXT}"
+down_revision = "{NOW}"
 
 
 def upgrade():
@@ -54,13 +56,13 @@ def folder(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def next_version(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """The program as if it had a second migration; answers the file to write it to."""
+    """The program as if it had one more migration; answers the file to write it to."""
     migrations = tmp_path / "migrations 100% new"
     shutil.copytree(paths.MIGRATIONS, migrations)
     monkeypatch.setattr(paths, "MIGRATIONS", migrations)
     for module in (migrate, examine):
-        monkeypatch.setattr(module, "HEAD", "0002")
-    return migrations / "versions" / "0002_next.py"
+        monkeypatch.setattr(module, "HEAD", NEXT)
+    return migrations / "versions" / "9998_next.py"
 
 
 def _now_of(folder: Path) -> str:
@@ -76,7 +78,7 @@ def _now_of(folder: Path) -> str:
 def test_a_table_made_anew_loses_no_row_that_points_to_it(folder: Path, next_version: Path) -> None:
     next_version.write_text(REBUILT)
     assert is_whole(folder, EVERY_KIND)
-    assert _now_of(folder) == "0002"
+    assert _now_of(folder) == NEXT
 
 
 def test_the_data_is_backed_up_first(folder: Path, next_version: Path, tmp_path: Path) -> None:
@@ -84,7 +86,7 @@ def test_the_data_is_backed_up_first(folder: Path, next_version: Path, tmp_path:
     next_version.write_text(REBUILT)
     open_store(folder).close()
     (kept,) = backups(folder)
-    assert sqlite3.connect(kept).execute("SELECT * FROM alembic_version").fetchone() == ("0001",)
+    assert sqlite3.connect(kept).execute("SELECT * FROM alembic_version").fetchone() == (NOW,)
     restore(kept, tmp_path / "again")
     assert is_whole(tmp_path / "again", EVERY_KIND)
     open_store(folder).close()
@@ -97,8 +99,8 @@ def test_a_migration_torn_in_the_middle_never_was(
     next_version.write_text(TORN)
     with pytest.raises(StoreError, match=r"nowhere.*Nothing was changed"):
         open_store(folder)
-    assert _now_of(folder) == "0001"
-    _back_to_first(monkeypatch)
+    assert _now_of(folder) == NOW
+    _back_to_now(monkeypatch)
     assert is_whole(folder, EVERY_KIND)
 
 
@@ -108,7 +110,7 @@ def test_a_migration_that_breaks_links_never_was(
     next_version.write_text(BREAKS_LINKS)
     with pytest.raises(Damaged, match="Nothing was changed"):
         open_store(folder)
-    _back_to_first(monkeypatch)
+    _back_to_now(monkeypatch)
     assert is_whole(folder, EVERY_KIND)
 
 
@@ -122,7 +124,7 @@ def test_without_a_backup_there_is_no_migration(
     monkeypatch.setattr(migrate, "backup", fail)
     with pytest.raises(NotSaved):
         open_store(folder)
-    assert _now_of(folder) == "0001"
+    assert _now_of(folder) == NOW
 
 
 def test_a_disk_without_room_leaves_the_old_version(
@@ -132,8 +134,8 @@ def test_a_disk_without_room_leaves_the_old_version(
     for limit in range(0, database_file(folder).stat().st_size, 40_000):
         with pytest.raises(StoreError), no_file_longer_than(limit):
             open_store(folder)
-        assert _now_of(folder) == "0001"
-    _back_to_first(monkeypatch)
+        assert _now_of(folder) == NOW
+    _back_to_now(monkeypatch)
     assert is_whole(folder, EVERY_KIND)
 
 
@@ -144,7 +146,7 @@ def test_a_locked_database_is_not_migrated(folder: Path, next_version: Path) -> 
     with pytest.raises(Busy):
         open_store(folder)
     other.close()
-    assert _now_of(folder) == "0001"
+    assert _now_of(folder) == NOW
 
 
 def test_a_new_folder_gets_no_backup(tmp_path: Path) -> None:
@@ -161,7 +163,7 @@ def test_a_current_database_needs_no_migration_library(folder: Path) -> None:
     assert told.stdout.strip() == "False"
 
 
-def _back_to_first(monkeypatch: pytest.MonkeyPatch) -> None:
+def _back_to_now(monkeypatch: pytest.MonkeyPatch) -> None:
     for module in (migrate, examine):
-        monkeypatch.setattr(module, "HEAD", "0001")
+        monkeypatch.setattr(module, "HEAD", NOW)
     assert engine.bring_up_to_date is migrate.bring_up_to_date

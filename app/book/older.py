@@ -1,0 +1,41 @@
+"""Exchange documents of earlier versions, brought to the form of the present one.
+
+1   before swatches were kept; a gauge did not say which swatch it was taken from
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+Document = dict[str, Any]
+
+
+def brought_up(document: Document, version: int) -> Document:
+    """The same document as the present version would hold it, what it lacks filled in."""
+    for step in STEPS[version - 1 :]:
+        document = step(document)
+    return document
+
+
+def _with_swatches(document: Document) -> Document:
+    whole = {"swatches": [], **document}
+    for table in whole.keys() & {"plans", "parts"}:
+        whole[table] = _gauges_named(whole[table])
+    return whole
+
+
+def _gauges_named(records: Any) -> Any:
+    """Plans or parts whose gauges name no swatch; what is no such list is left to the reader."""
+    if not isinstance(records, list):
+        return records
+    return [_gauge_named(one) if isinstance(one, dict) else one for one in records]
+
+
+def _gauge_named(record: Document) -> Document:
+    gauge = record.get("gauge")
+    if not isinstance(gauge, dict):
+        return record
+    return {**record, "gauge": {"swatch_id": None, **gauge}}
+
+
+STEPS: tuple[Callable[[Document], Document], ...] = (_with_swatches,)
+"""What brings a document of version 1, 2 … to the next."""
