@@ -16,6 +16,7 @@ from app.craft.figure import Figure
 from app.craft.working import Standing, Step
 from app.planning.gauges import gauge_from_grist
 from app.planning.schedule import by_role, schedule, stitches_in
+from app.planning.swatches import yarn_in_stitch
 from app.planning.yarns import Lots
 
 STATED_MEDIAN, STATED_LOW, STATED_HIGH = 0.83, 0.68, 1.02
@@ -45,13 +46,15 @@ class RoleNeed:
 
 @dataclass(frozen=True, slots=True)
 class PartNeed:
-    """A part with its stitches and rows (of one copy), its gauge and the need of each role.
+    """A part with its stitches and rows (of one copy), its gauge, the yarn in a stitch (`loop`, in
+    cm) and the need of each role.
 
     `known` is False where no gauge was given and none could be assumed.
     """
 
     part: Part
     gauge: Gauge | None
+    loop: Figure | None
     stitches: int | None
     rows: int | None
     roles: tuple[RoleNeed, ...]
@@ -84,7 +87,7 @@ def _need(plan: Plan, part: Part, lots: Lots) -> PartNeed:
 
 def _amount(plan: Plan, part: Part, need: Figure, steps: tuple[Step, ...]) -> PartNeed:
     role = RoleNeed("main", need, meant_yarn(plan, part, "main"))
-    return PartNeed(part, None, None, None, (role,), steps)
+    return PartNeed(part, None, None, None, None, (role,), steps)
 
 
 def stated_factor() -> Figure:
@@ -104,9 +107,9 @@ def _stated(plan: Plan, part: Part, stated_m: float) -> PartNeed:
 
 
 def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
-    gauge, loop, gauge_step = _fabric(plan, part, lots)
+    gauge, loop, gauge_steps = _fabric(plan, part, lots)
     if gauge is None:
-        return PartNeed(part, None, None, None, (), (gauge_step,), known=False)
+        return PartNeed(part, None, None, None, None, (), gauge_steps, known=False)
     runs = schedule(part.shape, gauge)
     edges = _edges(part, runs, gauge, loop)
     roles = tuple(
@@ -119,21 +122,27 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
     )
     stitches = round(sum(stitches_in(run) for run in runs))
     rows = sum(run.rows for run in runs)
-    steps = (gauge_step, *_steps(part, runs, stitches, rows, edges, roles))
-    return PartNeed(part, gauge, stitches, rows, roles, steps)
+    steps = (*gauge_steps, *_steps(part, runs, stitches, rows, edges, roles))
+    return PartNeed(part, gauge, loop, stitches, rows, roles, steps)
 
 
-def _fabric(plan: Plan, part: Part, lots: Lots) -> tuple[Gauge | None, Figure, Step]:
+def _fabric(plan: Plan, part: Part, lots: Lots) -> tuple[Gauge | None, Figure, tuple[Step, ...]]:
     gauge = part.gauge or plan.gauge
     whose = f"{plan.name}, {part.name}" if part.gauge else plan.name
+    swatch = lots.book.swatch.get(gauge.swatch_id or "") if gauge else None
+    if gauge is not None and swatch is not None:
+        found = yarn_in_stitch(swatch, gauge, lots)
+        return gauge, found.loop, found.steps
     if gauge is not None:
-        return gauge, *_by_gauge(gauge, whose)
+        loop, step = _by_gauge(gauge, whose)
+        return gauge, loop, (step,)
     yarn_id = meant_yarn(plan, part, "main")
     tex = lots.tex(yarn_id) if yarn_id else None
     if tex is None:
         step = Step("Yarn in one stitch", "no gauge yet, and no yarn to assume one from", 0.0, "cm")
-        return None, Figure(0.0, "cm"), step
-    return gauge_from_grist(tex, whose)
+        return None, Figure(0.0, "cm"), (step,)
+    assumed, loop, step = gauge_from_grist(tex, whose)
+    return assumed, loop, (step,)
 
 
 def _by_gauge(gauge: Gauge, whose: str) -> tuple[Figure, Step]:

@@ -2,7 +2,7 @@
 
 from app.book.plan import Plan
 from app.book.yarn import Yarn
-from app.craft.fabric import firmness, firmness_word, loop_cm
+from app.craft.fabric import firmness, firmness_word
 from app.planning.answers import Remark, Taken
 from app.planning.needs import PartNeed
 from app.planning.yarns import Lots
@@ -30,10 +30,9 @@ def remarks(plan: Plan, need: PartNeed, taken: tuple[Taken, ...], lots: Lots) ->
 def firmness_remark(yarn: Yarn, need: PartNeed, lots: Lots) -> Remark | None:
     """How firm the fabric of a part comes out in a yarn; None without a gauge or grist."""
     tex = lots.tex(yarn.id)
-    if need.gauge is None or tex is None:
+    if need.loop is None or tex is None:
         return None
-    loop = loop_cm(need.gauge.stitches, need.gauge.rows, need.gauge.washed)
-    k = firmness(tex.value, loop.value)
+    k = firmness(tex.value, need.loop.value)
     word = firmness_word(k)
     text = f"Firmness {k:.1f}: {word} in {yarn.name}"
     return Remark(text, word in UNSUITED)

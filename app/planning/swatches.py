@@ -1,0 +1,142 @@
+"""What a swatch tells: the yarn in a stitch by every way at hand, the fabric, what washing did.
+
+The errors of a swatch bear its name, so that all that is knit to it shares them; the grist of its
+yarn keeps the name it has on the shelf, so that with a weighed swatch it cancels in grams.
+"""
+
+from dataclasses import dataclass, replace
+
+from app.book.gauge import Gauge
+from app.book.swatch import Count, Swatch, gauge_of
+from app.craft.cloth import Cloth, Fullness, fullness, square_metre
+from app.craft.figure import Figure
+from app.craft.gauge import counted
+from app.craft.loop_ways import LoopFound, Way, by_gauge, by_thread, by_weight, loop_from
+from app.craft.patterns import pattern_of
+from app.craft.working import Step
+from app.planning.yarns import Lots
+
+UNKNOWN_AREA_U = 0.30
+"""How far the area of a pattern no table names may lie from plain knit, as a share (assumed)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Washing:
+    """Width and height of the finished fabric as shares of what they were off the needles."""
+
+    width: Figure
+    height: Figure
+
+
+@dataclass(frozen=True, slots=True)
+class SwatchAnswer:
+    """All a swatch tells; None where too little was measured. `found` is the yarn in a stitch.
+
+    `cloth` and `fullness` want the grist of its yarn, `washing` a count before and after.
+    """
+
+    gauge: Gauge | None
+    found: LoopFound | None
+    tex: Figure | None
+    cloth: Cloth | None
+    fullness: Fullness | None
+    washing: Washing | None
+    steps: tuple[Step, ...]
+
+
+def tell(swatch: Swatch, lots: Lots) -> SwatchAnswer:
+    """What there is to know of a swatch from what was measured on it."""
+    gauge, tex = gauge_of(swatch), _tex(swatch, lots)
+    ways = ways_of(swatch, gauge, lots)
+    found = loop_from(*ways) if ways else None
+    cloth = (
+        square_metre(gauge.stitches, gauge.rows, found.loop, tex)
+        if gauge and found and tex
+        else None
+    )
+    full = (
+        fullness(tex.value, found.loop.value, measured_wraps(swatch, lots))
+        if tex and found
+        else None
+    )
+    told = [one.steps for one in (found, cloth, full) if one]
+    steps = tuple(step for steps in told for step in steps)
+    return SwatchAnswer(gauge, found, tex, cloth, full, _washing(swatch), steps)
+
+
+def yarn_in_stitch(swatch: Swatch, gauge: Gauge, lots: Lots) -> LoopFound:
+    """The yarn in a stitch in cm of what is knit to a gauge taken from a swatch.
+
+    The gauge counts as it was taken. What was weighed or unravelled counts as long as it was knit
+    on the same needle: washing or counting anew does not change the yarn in a stitch.
+    """
+    same = (
+        swatch
+        if swatch.needle_mm == gauge.needle_mm
+        else replace(swatch, thread_mm=None, weight_mg=None)
+    )
+    return loop_from(*ways_of(same, gauge, lots))
+
+
+def ways_of(swatch: Swatch, gauge: Gauge | None, lots: Lots) -> list[Way]:
+    """Every way at hand to know the yarn in a stitch: thread, weight, gauge."""
+    ways, tex = [], _tex(swatch, lots)
+    if swatch.thread_mm and swatch.unravelled:
+        ways.append(_named(by_thread(swatch.thread_mm / 10, swatch.unravelled), swatch, None))
+    if swatch.weight_mg and swatch.whole_stitches and tex:
+        grams, steps_g = swatch.weight_mg / 1000, swatch.scale_mg / 1000
+        ways.append(_named(by_weight(grams, swatch.whole_stitches, tex, steps_g), swatch, tex))
+    if gauge:
+        ways.append(_named(_by_gauge(gauge, swatch.pattern), swatch, None))
+    return ways
+
+
+def measured_wraps(swatch: Swatch, lots: Lots) -> float | None:
+    """Wraps per inch of the swatch's yarn, the mean over its skeins; None if none was wrapped."""
+    skeins = lots.skeins.get(swatch.yarn_id or "", [])
+    readings = [one for skein in skeins for one in lots.book.readings_of.get(skein.id, [])]
+    wraps = [one.value / 1000 for one in readings if one.kind == "wraps" and one.value > 0]
+    return sum(wraps) / len(wraps) if wraps else None
+
+
+def _tex(swatch: Swatch, lots: Lots) -> Figure | None:
+    return lots.tex(swatch.yarn_id) if swatch.yarn_id else None
+
+
+def _by_gauge(gauge: Gauge, pattern: str) -> Way:
+    """By geometry; what is no plain knit is the less sure for it."""
+    way, area_u = by_gauge(gauge.stitches, gauge.rows, gauge.washed), _area_u(pattern)
+    if not area_u:
+        return way
+    loop = way.loop.unsure("no plain knit", way.loop.value * area_u / 2)
+    source = f"{way.source}, for plain knit; {pattern} is another fabric"
+    return replace(way, loop=loop, source=source, standing="assumed")
+
+
+def _area_u(pattern: str) -> float:
+    try:
+        return pattern_of(pattern).area_u
+    except ValueError:
+        return UNKNOWN_AREA_U
+
+
+def _named(way: Way, swatch: Swatch, tex: Figure | None) -> Way:
+    shared = tex.causes if tex else {}
+    causes = {
+        cause if cause in shared else f"{cause}, swatch {swatch.name}": part
+        for cause, part in way.loop.causes.items()
+    }
+    return replace(way, loop=replace(way.loop, causes=causes))
+
+
+def _washing(swatch: Swatch) -> Washing | None:
+    if swatch.worked is None or swatch.finished is None:
+        return None
+    before, after = _counted(swatch.worked, "worked"), _counted(swatch.finished, "finished")
+    width, height = (one.per(other, "share") for one, other in zip(before, after, strict=True))
+    return Washing(width, height)
+
+
+def _counted(count: Count, when: str) -> tuple[Figure, Figure]:
+    stitches = counted(count.stitches, count.width_mm, "st/10 cm", f"width {when}")
+    return stitches, counted(count.rows, count.height_mm, "rows/10 cm", f"height {when}")
