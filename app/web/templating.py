@@ -22,6 +22,7 @@ NAVIGATION = (
     ("/skeins", "Skeins"),
     ("/garments", "Garments"),
     ("/work-list", "Work list"),
+    ("/tables", "Tables"),
     ("/settings", "Settings"),
 )
 ROOM_OF = {"/yarns": "/skeins", "/quick": "/"}

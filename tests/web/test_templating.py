@@ -50,7 +50,7 @@ FRAGMENT = {"hx-request": "true", "hx-request-type": "partial"}
 
 
 def test_htmx_gets_the_block_and_a_browser_the_page(client: TestClient):
-    path = "/fleeces/breeds?breed=Cheviot"
+    path = "/tables/breeds?breed=Cheviot"
     whole, part = client.get(path).text, client.get(path, headers=FRAGMENT).text
     assert "<html" in whole
     assert "<html" not in part
@@ -66,7 +66,7 @@ def test_htmx_gets_the_block_and_a_browser_the_page(client: TestClient):
     ],
 )
 def test_a_step_back_or_a_boosted_link_gets_the_whole_page(client: TestClient, headers):
-    answer = client.get("/fleeces/breeds?breed=Cheviot", headers={**FRAGMENT, **headers})
+    answer = client.get("/tables/breeds?breed=Cheviot", headers={**FRAGMENT, **headers})
     assert "<html" in answer.text
     assert "HX-Request" in answer.headers["vary"]
 

@@ -3,15 +3,7 @@
 from dataclasses import dataclass
 
 from app.book.fleece import Fleece
-from app.craft.breeds import (
-    Breed,
-    Range,
-    all_rows,
-    rows_of,
-    typical_micron,
-    typical_staple,
-    typical_yield,
-)
+from app.craft.breeds import Range, typical_micron, typical_staple, typical_yield
 from app.web.shown import THIN, Shown
 
 
@@ -23,32 +15,6 @@ class Told:
     yield_: str
     fineness: str
     staple: str
-
-
-@dataclass(frozen=True, slots=True)
-class BreedLine:
-    """One source on one breed."""
-
-    name: str
-    kind: str
-    yield_: str
-    fineness: str
-    staple: str
-    standing: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
-class BreedsPage:
-    told: Told
-    known: bool
-    lines: tuple[BreedLine, ...]
-
-
-def breeds_page(breed: str, shown: Shown) -> BreedsPage:
-    """What is printed of one breed, and of all of them."""
-    lines = tuple(_line(row, shown) for row in all_rows())
-    return BreedsPage(told_of(breed, shown), bool(rows_of(breed)), lines)
 
 
 def told_of(breed: str, shown: Shown) -> Told:
@@ -76,18 +42,6 @@ def yield_told(fleece: Fleece, shown: Shown) -> str:
     figure = typical_yield(fleece.breed).figure
     amount = f"{shown.number(figure.value)} ± {shown.percent(figure.u)}"
     return f"{amount}, assumed: no yield is printed of this breed"
-
-
-def _line(row: Breed, shown: Shown) -> BreedLine:
-    return BreedLine(
-        name=row.name,
-        kind=row.kind,
-        yield_=f"{_range(row.yield_pct, shown)}{THIN}%" if row.yield_pct else "–",
-        fineness=f"{_range(row.micron, shown)}{THIN}µm" if row.micron else "–",
-        staple=_sizes(row.staple_mm, shown) if row.staple_mm else "–",
-        standing=row.standing,
-        source=row.source,
-    )
 
 
 def _range(ends: Range, shown: Shown) -> str:

@@ -1,12 +1,12 @@
-"""Fleeces: the list, what one can become, and what is printed of breeds."""
+"""Fleeces: the list, and what one can become."""
 
 from fastapi import APIRouter, Request, Response
+from fastapi.responses import RedirectResponse
 
 from app.planning.fleeces import metres_at
 from app.web.fleece_shown import fleece_or_missing
 from app.web.forms.fleece import fleece_stamp
 from app.web.forms.grist import filled_grist, read_grist
-from app.web.pages.breed import breeds_page
 from app.web.pages.fleece import AtGrist, fleece_page
 from app.web.pages.fleeces import fleeces_page
 from app.web.session import ReadingSession
@@ -14,7 +14,6 @@ from app.web.templating import render, shown_in
 from app.work.fleece_find import all_fleeces, way_ahead
 from app.work.fleece_grist import likely_tex
 from app.work.reckoning import current
-from app.work.settings_read import settings_now
 
 router = APIRouter()
 
@@ -27,9 +26,8 @@ def show_list(request: Request, session: ReadingSession) -> Response:
 
 
 @router.get("/fleeces/breeds")
-def show_breeds(request: Request, session: ReadingSession, breed: str = "") -> Response:
-    page = breeds_page(breed, shown_in(settings_now(session)))
-    return render(request, "pages/fleeces/breeds.html", page, block="told")
+def breeds_are_a_table(request: Request) -> Response:
+    return RedirectResponse(str(request.url.replace(path="/tables/breeds")), 308)
 
 
 @router.get("/fleeces/{fleece_id}")

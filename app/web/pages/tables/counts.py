@@ -1,0 +1,62 @@
+"""Counts: a yarn's number in every system the trade uses."""
+
+from app.craft.counts import COUNTS, Count, from_tex, to_tex
+from app.web.forms.table_fields import Asked
+from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
+from app.web.pages.table_grist import factor, grist_fields, grist_said
+from app.web.pages.table_numbers import plain
+from app.web.shown import Shown
+
+
+def ask(asked: Asked, shown: Shown) -> Answer:
+    """One yarn in all systems at once."""
+    tex = to_tex(asked.words["system"], asked["count"])
+    lines = (
+        Line(name, plain(shown, from_tex(name, tex)), factor(shown, count))
+        for name, count in COUNTS.items()
+    )
+    return Answer(f"{grist_said(shown, tex)}.", tuple(lines))
+
+
+def sheets(shown: Shown) -> tuple[Sheet, ...]:
+    rows = tuple(
+        Row(
+            name,
+            (
+                _counts(count),
+                factor(shown, count),
+                "the whole" if count.resultant else "the single",
+            ),
+            count.standing,
+            count.source,
+        )
+        for name, count in COUNTS.items()
+    )
+    columns = ("counts", "to tex", "a folded yarn is numbered by")
+    return (Sheet("Count systems", "System", columns, rows, prose=True),)
+
+
+def _counts(count: Count) -> str:
+    if count.kind == "direct":
+        return "mass of a length: thicker yarn, higher number"
+    return "length of a mass: thinner yarn, higher number"
+
+
+TABLE = Table(
+    word="counts",
+    title="Counts of yarn",
+    group="Yarn",
+    place=1,
+    answers="What is this yarn's number in another system?",
+    fields=grist_fields(),
+    ask=ask,
+    example=Example(
+        {"count": "20", "system": "tex"}, "20 tex", "20.00 tex, 5000 m/100 g, 24803 yd/lb."
+    ),
+    sheets=sheets,
+    notes=(
+        "Four digits are shown: a yarn is seldom known better. Each line can be copied as it is.",
+        "Printed tables round yd/lb to the nearest 5 or 25, so they agree to 1 % only.",
+    ),
+    more="tex denier cotton worsted metric linen nm ne grist convert conversion yards per pound",
+)
