@@ -65,7 +65,7 @@ def plain(text: str) -> str:
 
 def metres(text: str) -> float:
     """The first length in a text."""
-    found = re.search(r"(\d[\d.]*)(?: ± [\d.]+)? m\b", plain(text))
+    found = re.search(r"(\d[\d.]*)(?: ± [\d.]+)? ?m\b", plain(text))
     assert found, f"no length in {text!r}"
     return float(found[1])
 

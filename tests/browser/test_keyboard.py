@@ -30,7 +30,7 @@ def shows_its_focus(page):
 
 
 @pytest.fixture
-def garment(page, empty):
+def garment(empty, page):
     """A garment's page with one part and a skein of its yarn on the shelf."""
     maker = Maker(page, empty.address)
     maker.go("/skeins/new")
@@ -47,7 +47,7 @@ def garment(page, empty):
 
 
 @pytest.mark.parametrize("scripts", [True, False], ids=["with scripts", "without scripts"])
-def test_a_skein_is_assigned_and_taken_off_by_keyboard(page, garment):
+def test_a_skein_is_assigned_and_taken_off_by_keyboard(garment, page):
     garment.reads("Not promised yet")
     reach(page, "Put a skein here")
     assert shows_its_focus(page)
