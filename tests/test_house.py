@@ -15,6 +15,7 @@ import pytest
 from app.book import words
 from app.store.skein_list import SkeinState
 from app.web.templating import NAVIGATION
+from app.work import fleece_put_away, skein_put_away
 
 ROOT = Path(__file__).parents[1]
 APP = sorted((ROOT / "app").rglob("*.py"))
@@ -211,7 +212,8 @@ def listed() -> dict[str, str]:
 
 def state_words() -> set[str]:
     lists = [one for one in vars(words).values() if get_origin(one) is Literal]
-    return {word for one in (*lists, SkeinState) for word in get_args(one) if word}
+    shelf = (SkeinState, fleece_put_away.Going, skein_put_away.Going)
+    return {word for one in (*lists, *shelf) for word in get_args(one) if word}
 
 
 def state_words_of_templates() -> set[str]:
