@@ -227,3 +227,8 @@ def _coarse_step(width: float) -> float:
         if step <= width / 10:
             return step
     return 0.1
+
+
+def as_typed(text: str, unit: str) -> str:
+    """What was typed, with the unit it was understood in where none was typed with it."""
+    return text if any(sign.isalpha() for sign in text) else f"{text} {unit}"

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from app.book.settings import Settings
 from app.craft.figure import Figure
 from app.craft.typed import length_mm, mass_mg
-from app.web.shown import MINUS, THIN, Shown
+from app.web.shown import MINUS, THIN, Shown, as_typed
 
 METRIC = Shown(Settings())
 COMMA = Shown(Settings(decimal=","))
@@ -122,3 +122,10 @@ def test_a_figure_is_shown_no_finer_than_its_uncertainty():
     assert METRIC.figure(497.13, "m", 34.8) == f"497 ± 35{THIN}m"
     assert METRIC.figure(27480, "stitches") == f"27{THIN}480{THIN}stitches"
     assert METRIC.figure(0.0, "m", 0.0) == f"0 ± 0{THIN}m"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"), [("96", "96 g"), ("88 g", "88 g"), ("3 oz", "3 oz"), ("2×48", "2×48 g")]
+)
+def test_what_was_typed_is_shown_with_one_unit(text, told):
+    assert as_typed(text, "g") == told

@@ -13,7 +13,7 @@ from app.web.pages.answer import Sentence
 from app.web.pages.breed import told_of, yield_told
 from app.web.pages.fleece_history import Happening, history
 from app.web.pages.funnel import Funnel, funnel_picture
-from app.web.shown import Shown
+from app.web.shown import Shown, as_typed
 from app.work.fleece_drying import AGREES_PCT, lost_since_last
 from app.work.fleece_find import KnownFleece
 from app.work.fleece_put_away import Going
@@ -150,5 +150,4 @@ def _facts(known: KnownFleece, shown: Shown) -> tuple[tuple[str, str], ...]:
 
 
 def _reading(one: Reading, shown: Shown) -> ReadingLine:
-    unit = "" if any(sign.isalpha() for sign in one.typed) else f" {one.unit}"
-    return ReadingLine(shown.day(one.day), f"{one.typed}{unit}", one.wool)
+    return ReadingLine(shown.day(one.day), as_typed(one.typed, one.unit), one.wool)

@@ -9,7 +9,7 @@ from app.book.event import Event
 from app.book.reading import Reading
 from app.planning.answers import Held
 from app.web.pages.answer import Sentence
-from app.web.shown import Shown
+from app.web.shown import Shown, as_typed
 from app.work.reckoning import Known
 from app.work.skein_known import KnownSkein
 
@@ -130,9 +130,9 @@ def _by_plan(held: Iterable[Held]) -> dict[str, float]:
 
 def _reading_row(reading: Reading, shown: Shown) -> ReadingRow:
     if reading.kind == "wraps":
-        return ReadingRow(reading.day, "Thickness", f"{reading.typed} {reading.unit}", "", "")
+        return ReadingRow(reading.day, "Thickness", as_typed(reading.typed, reading.unit), "", "")
     if reading.kind == "mass":
-        typed, came_to = f"{reading.typed} {reading.unit}", shown.mass(reading.value / 1000)
+        typed, came_to = as_typed(reading.typed, reading.unit), shown.mass(reading.value / 1000)
         return ReadingRow(reading.day, "Weight", typed, came_to, reading.wool)
     typed, came_to = _length_typed(reading, shown), shown.length(reading.value / 1000)
     state = "finished" if reading.finished else "before finishing"
@@ -143,7 +143,7 @@ def _length_typed(reading: Reading, shown: Shown) -> str:
     if reading.girth_mm and reading.turns:
         girth = f"{shown.field_length(reading.girth_mm)} {shown.settings.length_unit}"
         return f"{reading.typed} turns of {girth}"
-    return f"{reading.typed} {reading.unit}"
+    return as_typed(reading.typed, reading.unit)
 
 
 def _event_row(event: Event, skein_id: str) -> EventRow:
