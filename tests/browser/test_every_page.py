@@ -62,3 +62,21 @@ def test_every_page_has_a_title_and_headings_of_its_own(page, demo, addresses):
         if page.locator("h1").count() != 1 or page.title().startswith("·"):
             faults.append(address)
     assert faults == []
+
+
+def test_a_form_sent_empty_says_what_is_missing_and_stays_accessible(page, demo, addresses):
+    from axe_playwright_python.sync_playwright import Axe
+
+    axe, faults = Axe(), []
+    page.set_viewport_size({"width": 360, "height": 800})
+    forms = [one for one in addresses if one.endswith("/new")]
+    assert len(forms) > 5
+    for address in forms:
+        page.goto(demo.address + address[1:])
+        page.locator("main form button").last.click()
+        if page.locator(".faults a").count() == 0 or page.locator(".fault").count() == 0:
+            faults.append(f"{address}: nothing is said to be missing")
+        found = axe.run(page).response["violations"]
+        faults += [f"{address}: {one['id']} at {one['nodes'][0]['target']}" for one in found]
+        faults += [f"{address}: {one}" for one in page.evaluate(AS_WIDE_AS_ITS_WINDOW)]
+    assert faults == [], "\n".join(faults)
