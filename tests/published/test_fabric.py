@@ -2,19 +2,26 @@
 
 import pytest
 
-from app.craft.fabric import KS_DRY, KS_FULL, KS_WET, loop_cm, stitches_per_cm2
+from app.craft.fabric import KS_FULL, loop_cm, stitches_per_cm2
+from app.craft.relaxation import RELAXED
 
 pytestmark = pytest.mark.published
 
 
 @pytest.mark.parametrize(
-    ("per_course", "per_wale", "ks", "within"),
-    [(5.0, 3.8, KS_DRY, 1e-9), (5.3, 4.1, KS_WET, 0.15), (5.5, 4.2, KS_FULL, 1e-9)],
+    ("state", "courses", "wales", "area", "within"),
+    [
+        ("dry-relaxed", 5.0, 3.8, 19.0, 1e-9),
+        ("wet-relaxed", 5.3, 4.1, 21.6, 0.15),
+        ("fully relaxed", 5.5, 4.2, 23.1, 1e-9),
+    ],
 )
-def test_the_area_constant_is_the_product_of_the_two(per_course, per_wale, ks, within):
-    """Munden 1959: dry, wet and fully relaxed plain wool. The printed 21.6 is not exactly
-    5.3 × 4.1 = 21.73: it is printed as rounded by itself."""
-    assert per_course * per_wale == pytest.approx(ks, abs=within)
+def test_mundens_constants(state, courses, wales, area, within):
+    """Munden 1959, plain wool. The printed 21.6 is not exactly 5.3 × 4.1 = 21.73: it is printed as
+    rounded by itself."""
+    ours = RELAXED[state]
+    assert (ours.courses, ours.wales, ours.area) == (courses, wales, area)
+    assert ours.courses * ours.wales == pytest.approx(ours.area, abs=within)
 
 
 def test_loop_density_of_half_a_centimetre():
@@ -28,3 +35,9 @@ def test_loop_density_of_half_a_centimetre():
 def test_the_loop_of_a_wet_relaxed_fabric_comes_back():
     """Kw 4.1 and Kc 5.3 at l 0.5 cm, within the rounding of Ks."""
     assert loop_cm(10 * 4.1 / 0.5, 10 * 5.3 / 0.5).value == pytest.approx(0.5, rel=0.005)
+
+
+def test_courses_to_wales_of_a_fully_relaxed_fabric():
+    """GATE TF 2009 Q40: about 1.3; 5.5/4.2."""
+    relaxed = RELAXED["fully relaxed"]
+    assert relaxed.courses / relaxed.wales == pytest.approx(1.3, abs=0.05)
