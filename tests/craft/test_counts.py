@@ -38,14 +38,14 @@ def test_grist_in_pounds_and_in_hundred_grams_by_the_long_way():
 @pytest.mark.property
 @given(SYSTEM, NUMBER)
 def test_there_and_back(system, number):
-    assert from_tex(system, to_tex(system, number)) == pytest.approx(number)
+    assert from_tex(system, to_tex(system, number)) == pytest.approx(number, rel=1e-12)
 
 
 @pytest.mark.property
 @given(SYSTEM, SYSTEM, NUMBER)
 def test_the_way_round_by_another_system_makes_no_difference(first, second, number):
     there = from_tex(second, to_tex(first, number))
-    assert to_tex(second, there) == pytest.approx(to_tex(first, number))
+    assert to_tex(second, there) == pytest.approx(to_tex(first, number), rel=1e-12)
 
 
 @pytest.mark.property
