@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import cast
 
+from app.craft.counts import POUND_G
 from app.craft.figure import Figure
 from app.craft.tables import Row, table
 from app.craft.working import Standing
@@ -24,13 +25,16 @@ Range = tuple[float, float]
 @dataclass(frozen=True, slots=True)
 class Breed:
     """One source on one breed. Ranges low to high, None where the source is silent: scoured yield
-    in percent, fineness in micrometres, staple in mm. `kind` is the sort of sheep it speaks of."""
+    in percent, fineness in micrometres, staple in mm, raw fleece in kg. `count` is the spinning
+    count, empty where silent; `kind` the sort of sheep it speaks of."""
 
     name: str
     kind: str
     yield_pct: Range | None
     micron: Range | None
     staple_mm: Range | None
+    fleece_kg: Range | None
+    count: str
     standing: Standing
     source: str
 
@@ -105,6 +109,8 @@ def _breed(row: Row) -> Breed:
         _range(row, "yield_pct"),
         _range(row, "micron"),
         _range(row, "staple_in", INCH_MM),
+        _range(row, "greasy_lb", POUND_G / 1000),
+        row["count_s"],
         cast(Standing, row["standing"]),
         row["source"],
     )

@@ -2,10 +2,11 @@
 
 from app.craft.figure import Figure
 from app.craft.fleece import CAUSES, LOSS_U, STEPS, WATER, Losses, Making, share_kept
+from app.craft.ranges import ranges
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Line, Row, Sheet
 from app.web.pages.table_grist import SYSTEMS
-from app.web.pages.table_numbers import plain, short
+from app.web.pages.table_numbers import plain, ranged, short
 from app.web.shown import Shown
 
 YIELD_U = 0.10
@@ -107,7 +108,12 @@ def chain_sheets(shown: Shown) -> tuple[Sheet, ...]:
         "published",
         "printed breed tables",
     )
+    losses = tuple(
+        Row(one.what, (ranged(shown, one.low, one.high),), one.standing, one.source)
+        for one in ranges("step_losses")
+    )
     columns = ("what goes", "how sure without weighings")
     return (
         Sheet("From fleece to yarn", "After this step", columns, (*rows, scour, water), prose=True),
+        Sheet("Losses of mass in print", "What", ("%",), losses),
     )

@@ -35,4 +35,5 @@ def grist_lines(shown: Shown, tex: float) -> tuple[Line, ...]:
 def factor(shown: Shown, count: Count) -> str:
     """How tex and the system are tied: "tex = 590.5 ÷ number"."""
     sign = "×" if count.kind == "direct" else "÷"
-    return f"tex = {plain(shown, count.k)} {sign} number"
+    k = f"{count.k:.6g}".replace(".", shown.settings.decimal)
+    return f"tex = {k} {sign} number"

@@ -1,15 +1,11 @@
 """Blends: the water a blend holds, from its fibres' agreed regains."""
 
-from app.craft.moisture import (
-    blend_regain,
-    content_from_regain,
-    dry_shares,
-    regain_of,
-    regains,
-)
+from app.craft.conditioning import conditioned_mass
+from app.craft.moisture import agreed_by, regain_from_content, regains
 from app.web.forms.table_fields import Asked, Fault, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_numbers import plain, short
+from app.web.pages.table_rows import said_standing
 from app.web.shown import Shown
 
 FIBRES = {one.fibre: one.fibre for one in regains() if one.eu is not None}
@@ -18,27 +14,22 @@ EU = "EU 1007/2011 Annex IX"
 
 
 def ask(asked: Asked, shown: Shown) -> Answer:
-    """Regain and content of the blend, and the water in 100 g of it."""
-    shares = _shares(asked)
-    regain = {fibre: regain_of(fibre).eu or 0.0 for fibre in shares}
-    dry = dry_shares(shares, regain) if asked.words["by"] == "label" else shares
-    blend = blend_regain(dry, regain)
-    whole = sum(dry.values())
-    water = 100 * content_from_regain(blend)
+    """Regain and content of the blend, and what it weighs as agreed."""
+    mass, content = asked.get("mass") or 100.0, (asked.get("content") or 0.0) / 100
+    labelled = asked.words["by"] == "label"
+    found = conditioned_mass(mass, _shares(asked), regain_from_content(content), labelled)
+    regain, water = plain(shown, 100 * found.regain), plain(shown, 100 * found.content)
     lines = (
         *(
-            Line(
-                fibre, f"{short(shown, 100 * part / whole)} % of the dry mass", _said(regain, fibre)
-            )
-            for fibre, part in dry.items()
+            Line(fibre, f"{short(shown, 100 * part)} % of the dry mass", _said(fibre, shown))
+            for fibre, part in found.dry_shares.items()
         ),
-        Line("regain of the blend", f"{plain(shown, 100 * blend)} %"),
-        Line("water in 100 g", f"{plain(shown, water)} g", "regain ÷ (1 + regain)"),
+        Line("regain of the blend", f"{regain} %", "Σ share × regain"),
+        Line("water in 100 g", f"{water} g", "regain ÷ (1 + regain)"),
+        Line(f"{short(shown, mass)} g, dry", f"{plain(shown, found.dry_g)} g"),
+        Line("and as agreed", f"{plain(shown, found.g)} g", "dry × (1 + regain)"),
     )
-    sentence = (
-        f"{plain(shown, 100 * blend)} % regain: 100 g of it holds {plain(shown, water)} g of water."
-    )
-    return Answer(sentence, lines)
+    return Answer(f"{regain} % regain: 100 g of it holds {water} g of water.", lines)
 
 
 def _shares(asked: Asked) -> dict[str, float]:
@@ -55,8 +46,10 @@ def _shares(asked: Asked) -> dict[str, float]:
     return found
 
 
-def _said(regain: dict[str, float], fibre: str) -> str:
-    return f"{100 * regain[fibre]:g} % regain"
+def _said(fibre: str, shown: Shown) -> str:
+    agreed = agreed_by("EU", fibre)
+    said = f"{short(shown, 100 * agreed.regain, 2)} % regain"
+    return f"{said} ({said_standing(agreed.standing)})"
 
 
 def sheets(_: Shown) -> tuple[Sheet, ...]:
@@ -85,6 +78,8 @@ TABLE = Table(
         Field("share2", "Its share", unit="%", most=100),
         Field("fibre3", "Third fibre", "choice", options=NONE | FIBRES),
         Field("share3", "Its share", unit="%", optional=True, most=100),
+        Field("mass", "Weighed", "wool", optional=True),
+        Field("content", "with water in it", unit="%", optional=True, least=0, most=95),
         Field(
             "by",
             "Shares are",

@@ -48,7 +48,11 @@ def _sheet(group: str, caption: str, shown: Shown) -> Sheet:
         _row([row for row in of_group if row.measure == measure], sizes, shown)
         for measure in measures
     )
-    return Sheet(f"{caption}, in {shown.size_unit}", "Measure", tuple(sizes), rows)
+    return Sheet(f"{caption}, in {shown.size_unit}", "Measure", tuple(map(_said, sizes)), rows)
+
+
+def _said(size: str) -> str:
+    return size.replace("mo", " months")
 
 
 def _row(rows: list[Printed], sizes: list[str], shown: Shown) -> Row:
@@ -68,8 +72,10 @@ def _heads(shown: Shown) -> Sheet:
 
 
 def _span(shown: Shown, row: Printed) -> str:
-    per = 1.0 if shown.size_unit == "cm" else CM_IN
-    return ranged(shown, row.low_cm / per, row.high_cm / per).replace(" to ", "–")
+    """To the half centimetre or quarter inch: no body is known better."""
+    per, step = (1.0, 0.5) if shown.size_unit == "cm" else (CM_IN, 0.25)
+    low, high = (round(cm / per / step) * step for cm in (row.low_cm, row.high_cm))
+    return ranged(shown, low, high, 2).replace(" to ", "–")
 
 
 TABLE = Table(

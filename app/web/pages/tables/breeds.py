@@ -11,6 +11,7 @@ from app.craft.breeds import (
     typical_staple,
     typical_yield,
 )
+from app.craft.counts import POUND_G
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_numbers import ranged, short
@@ -38,16 +39,18 @@ def ask(asked: Asked, shown: Shown) -> Answer:
 
 
 def _told(shown: Shown, one: Breed) -> list[str]:
-    words = ("yield", "", "staple")
+    words = ("yield", "", "staple", "fleece", "count")
     parts = (f"{word} {cell}".strip() for word, cell in zip(words, _cells(shown, one), strict=True))
     return [part for part in parts if not part.endswith("–")]
 
 
-def _cells(shown: Shown, one: Breed) -> tuple[str, str, str]:
+def _cells(shown: Shown, one: Breed) -> tuple[str, ...]:
     return (
         f"{ranged(shown, *one.yield_pct)} %" if one.yield_pct else "–",
         f"{ranged(shown, *one.micron)} µm" if one.micron else "–",
         _staple(shown, one.staple_mm) if one.staple_mm else "–",
+        _fleece(shown, one.fleece_kg) if one.fleece_kg else "–",
+        f"{one.count.replace('-', '–')}s" if one.count else "–",
     )
 
 
@@ -55,6 +58,13 @@ def _staple(shown: Shown, mm: Range) -> str:
     """In cm or in, as bodies are measured."""
     unit = shown.size_unit
     low, high = (end / (10.0 if unit == "cm" else 25.4) for end in mm)
+    return f"{ranged(shown, low, high)} {unit}"
+
+
+def _fleece(shown: Shown, kg: Range) -> str:
+    """A raw fleece, in kg or lb, as wool is weighed."""
+    unit, per = ("kg", 1.0) if shown.settings.mass_unit == "g" else ("lb", POUND_G / 1000)
+    low, high = (end / per for end in kg)
     return f"{ranged(shown, low, high)} {unit}"
 
 
@@ -66,7 +76,7 @@ def sheets(shown: Shown) -> tuple[Sheet, ...]:
     rows = tuple(
         Row(_name(one), _cells(shown, one), one.standing, one.source) for one in all_rows()
     )
-    columns = ("yield", "fineness", "staple")
+    columns = ("yield", "fineness", "staple", "raw fleece", "count")
     return (Sheet("What is printed of breeds", "Breed", columns, rows),)
 
 
@@ -88,5 +98,5 @@ TABLE = Table(
         "Yield is the weight scoured and dry, in percent of the weight skirted.",
         "Where sources disagree each keeps its row, and the whole span is used.",
     ),
-    more="sheep yield micron staple fleece merino",
+    more="sheep yield micron staple fleece wool",
 )

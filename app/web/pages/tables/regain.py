@@ -2,6 +2,7 @@
 
 from app.craft.moisture import (
     DRY_ENOUGH,
+    Agreed,
     Regain,
     invoice_mass,
     regain_from_content,
@@ -11,6 +12,7 @@ from app.craft.moisture import (
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_numbers import plain, short
+from app.web.pages.table_rows import said_standing
 from app.web.shown import Shown
 
 FIBRES = {one.fibre: one.fibre for one in regains()}
@@ -19,41 +21,42 @@ FIBRES = {one.fibre: one.fibre for one in regains()}
 def ask(asked: Asked, shown: Shown) -> Answer:
     """Regain from content, the dry mass, and the mass at each agreed regain."""
     mass, content = asked["mass"], asked["content"] / 100
-    fibre = regain_of(asked.words["fibre"])
     dry = invoice_mass(mass, content, 0.0)
     regain = 100 * regain_from_content(content)
     lines = (
         Line("regain", f"{plain(shown, regain)} %", "content ÷ (1 − content)"),
         Line("dry", f"{plain(shown, dry)} g", "mass × (1 − content)"),
         *(
-            Line(f"at {short(shown, 100 * agreed, 2)} % regain", _grams(shown, asked, agreed), by)
-            for agreed, by in _agreed(fibre)
+            Line(
+                f"at {short(shown, 100 * agreed.regain, 2)} % regain",
+                f"{plain(shown, invoice_mass(mass, content, agreed.regain))} g",
+                f"{agreed.source} ({said_standing(agreed.standing)})",
+            )
+            for agreed in _agreed(regain_of(asked.words["fibre"]))
         ),
     )
-    sentence = f"{plain(shown, dry)} g dry: {plain(shown, regain)} % regain."
-    return Answer(sentence, lines)
+    return Answer(f"{plain(shown, dry)} g dry: {plain(shown, regain)} % regain.", lines)
 
 
-def _agreed(fibre: Regain) -> tuple[tuple[float, str], ...]:
-    both = ((fibre.eu, "agreed in the EU"), (fibre.astm, "agreed by ASTM or the trade"))
-    return tuple((regain, by) for regain, by in both if regain is not None)
-
-
-def _grams(shown: Shown, asked: Asked, regain: float) -> str:
-    return f"{plain(shown, invoice_mass(asked['mass'], asked['content'] / 100, regain))} g"
+def _agreed(fibre: Regain) -> list[Agreed]:
+    return [one for one in (fibre.by_eu, fibre.by_astm) if one]
 
 
 def sheets(shown: Shown) -> tuple[Sheet, ...]:
-    rows = tuple(
-        Row(
-            one.fibre,
-            tuple("–" if x is None else short(shown, 100 * x, 2) for x in (one.eu, one.astm)),
-            one.standing,
-            one.source,
-        )
-        for one in regains()
+    rules = (
+        ("Agreed in the EU (Regulation 1007/2011)", [(one.fibre, one.by_eu) for one in regains()]),
+        ("Agreed by ASTM D1909 or the trade", [(one.fibre, one.by_astm) for one in regains()]),
     )
-    return (Sheet("Agreed regain, % of the dry mass", "Fibre", ("EU", "ASTM or trade"), rows),)
+    return tuple(_sheet(caption, rows, shown) for caption, rows in rules)
+
+
+def _sheet(caption: str, found: list[tuple[str, Agreed | None]], shown: Shown) -> Sheet:
+    rows = tuple(
+        Row(fibre, (short(shown, 100 * one.regain, 2),), one.standing, one.source)
+        for fibre, one in found
+        if one
+    )
+    return Sheet(caption, "Fibre", ("regain, % of the dry mass",), rows)
 
 
 TABLE = Table(

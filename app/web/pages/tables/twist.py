@@ -1,4 +1,4 @@
-"""Twist: its factor, its angle, and the length it takes up."""
+"""Twist: its factor, its angle, the length it takes up, and what it suits."""
 
 from app.craft.counts import to_tex
 from app.craft.twist import (
@@ -7,13 +7,12 @@ from app.craft.twist import (
     english_multiplier,
     per_inch,
     twist_angle,
-    twist_factor,
-    twist_take_up,
 )
+from app.craft.twist_uses import twist_told, twist_uses
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_grist import grist_fields
-from app.web.pages.table_numbers import plain, short
+from app.web.pages.table_numbers import plain, ranged, short
 from app.web.shown import Shown
 
 PER = {"inch": "in an inch", "cm": "in a cm", "m": "in a metre"}
@@ -26,19 +25,21 @@ def ask(asked: Asked, shown: Shown) -> Answer:
     """Everything one twist says of a yarn."""
     tex = to_tex(asked.words["system"], asked["count"])
     turns = asked["turns"] / CM[asked.words["per"]]
-    angle, factor = twist_angle(turns, tex), twist_factor(turns, tex)
+    told = twist_told(turns, tex)
+    angle, factor, taken = told.angle, told.factor, f"{short(shown, 100 * told.take_up)} %"
     lines = (
         Line("turns in a cm", plain(shown, turns, 3)),
         Line("turns in an inch", plain(shown, per_inch(turns), 3)),
         Line("twist factor", plain(shown, factor, 3), "turns in a cm × √tex"),
         Line("English multiplier", plain(shown, english_multiplier(factor), 3), "÷ 9.567"),
         Line("angle", f"{short(shown, angle)}°", "of the surface fibres to the yarn"),
-        Line("take-up", f"{short(shown, 100 * twist_take_up(angle))} %", "Hearle: tan²(α ÷ 2)"),
+        Line("take-up", taken, "of a strand (Hearle: tan²(α ÷ 2))"),
         *(_balanced(shown, turns, plies) for plies in (2, 3)),
     )
+    uses = " or ".join(one.use for one in told.uses)
     sentence = (
         f"Twist factor {plain(shown, factor, 3)}, angle {short(shown, angle, 0)}°: "
-        f"twisting takes up {short(shown, 100 * twist_take_up(angle))} % of the length."
+        f"{'as for ' + uses if uses else 'as for no usual use'}."
     )
     return Answer(sentence, lines)
 
@@ -67,7 +68,14 @@ def sheets(shown: Shown) -> tuple[Sheet, ...]:
         for turns in TURNS
     )
     columns = tuple(f"{m} m/100 g" for m in GRISTS)
-    return (Sheet("Angle of twist", "Turns", columns, rows),)
+    uses = tuple(
+        Row(one.use, (ranged(shown, one.low, one.high),), one.standing, one.source)
+        for one in twist_uses()
+    )
+    return (
+        Sheet("What a twist suits", "Use", ("twist factor, turns in a cm × √tex",), uses),
+        Sheet("Angle of twist", "Turns", columns, rows),
+    )
 
 
 TABLE = Table(
@@ -75,7 +83,7 @@ TABLE = Table(
     title="Twist",
     group="Twist",
     place=1,
-    answers="How hard is this yarn twisted, and what does twist take up?",
+    answers="How hard is this yarn twisted, and what does that suit?",
     fields=(
         Field("turns", "Turns", most=10_000),
         Field("per", "counted", "choice", options=PER),
@@ -85,7 +93,7 @@ TABLE = Table(
     example=Example(
         {"turns": "4", "per": "inch", "count": "450", "system": "tex"},
         "4 turns in an inch at 450 tex",
-        "Twist factor 33.4, angle 23°: twisting takes up 4.1 % of the length.",
+        "Twist factor 33.4, angle 23°: as for jumpers, hats and most knitting.",
     ),
     sheets=sheets,
     notes=(
