@@ -14,7 +14,7 @@ from app.web import routes
 from app.web.errors import LastResort, add_error_pages, too_large
 from app.web.origin import AnswerHeaders, BodyLimit, LoopbackOnly, SameOriginOnly
 
-LARGER_BODIES = {"/settings/data/import": 64 << 20}
+LARGER_BODIES = {"/settings/data/import": 64 << 20, "/skeins/import": 8 << 20}
 """Bytes for pages that take a file."""
 
 

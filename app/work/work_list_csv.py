@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterable
 
+from app.book.table_cells import MARK, harmless
 from app.planning.answers import WorkLine
 
 COLUMNS = (
@@ -22,11 +23,6 @@ COLUMNS = (
 )
 """Column names and what stands in them."""
 
-MARK = "\ufeff"
-"""A byte order mark, so that a spreadsheet reads the file as UTF-8."""
-
-FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "'")
-
 
 def work_list_csv(lines: Iterable[WorkLine]) -> str:
     """The lines as CSV; a cell a spreadsheet would run as a formula begins with an apostrophe."""
@@ -36,12 +32,6 @@ def work_list_csv(lines: Iterable[WorkLine]) -> str:
     table.writerow(name for name, _ in COLUMNS)
     table.writerows([harmless(cell) for cell in _cells(line)] for line in lines)
     return page.getvalue()
-
-
-def harmless(cell: object) -> str:
-    """A cell as text that no spreadsheet takes for a formula; None becomes an empty cell."""
-    text = "" if cell is None else str(cell)
-    return f"'{text}" if text.lstrip(" ").startswith(FORMULA) else text
 
 
 def _cells(line: WorkLine) -> tuple[object, ...]:

@@ -7,7 +7,7 @@ from tests.running import Running
 
 ID = re.compile(r"/[0-9a-z]{20}(?=/|$)")
 LINK = re.compile(r'href="(/[^"#]*)')
-FILES = ("/static/", "/work-list.csv", "/settings/data/export")
+FILES = ("/static/", "/work-list.csv", "/skeins/csv", "/settings/data/export")
 ALL_OF = ("/garments/*", "/fleeces/*")
 OF_EACH = 2
 NOT_LINKED = (

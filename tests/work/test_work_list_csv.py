@@ -4,11 +4,10 @@ import csv
 import io
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
+from app.book.table_cells import MARK
 from app.planning.answers import WorkLine
-from app.work.work_list_csv import COLUMNS, MARK, harmless, work_list_csv
+from app.work.work_list_csv import COLUMNS, work_list_csv
 
 LINE = WorkLine(
     kind="spin",
@@ -62,15 +61,3 @@ def test_a_formula_is_made_harmless(sign: str) -> None:
     nasty = f"{sign}HYPERLINK(1)"
     (row,) = rows(work_list_csv([WorkLine("other", nasty, plan=nasty)]))
     assert row["what"] == row["plan"] == f"'{nasty}"
-
-
-def test_a_blank_before_the_formula_does_not_help_it() -> None:
-    assert harmless("  =1+1") == "'  =1+1"
-
-
-@pytest.mark.property
-@given(st.text())
-def test_no_cell_begins_as_a_formula_and_every_cell_can_be_told_back(text: str) -> None:
-    cell = harmless(text)
-    assert not cell.lstrip(" ").startswith(("=", "+", "-", "@", "\t", "\r", "\n"))
-    assert cell in (text, f"'{text}")
