@@ -48,7 +48,11 @@ def square_metre(
         ),
         _found("Yarn in 1 m²", f"{per_m2:.0f} × {loop.value:.4g} cm ÷ 100", metres),
         _found("Weight of 1 m²", f"{metres.value:.1f} m × {tex.value:.1f} tex ÷ 1000", grams),
-        _found("Weight of one stitch", f"{grams.value:.1f} g ÷ {per_m2:.0f}", each),
+        _found(
+            "Weight of one stitch",
+            f"{grams.value:.1f} g ÷ {per_m2:.0f}",
+            each.scaled(1000, "mg"),
+        ),
     )
     return Cloth(metres, grams, loop, each, steps)
 

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from app.book.swatch import Swatch, gauge_of
 from app.craft.figure import Figure
 from app.craft.lines import Line, fitted_line
-from app.craft.needle_choice import hand_from, needle_by_swatches, needle_for
+from app.craft.needle_choice import hand_from, needle_by_swatches, needle_for, sold_next_to
+from app.craft.odds import normal_quantile
 from app.craft.thickness import wraps_from_tex
 from app.craft.working import Step
 from app.planning.swatches import SwatchAnswer, measured_wraps
@@ -34,14 +35,23 @@ class NeedleLine:
 class NeedleAsked:
     """The needle for so many stitches in 10 cm, in mm; None, and `why`, where there is no telling.
 
-    `beyond` tells that it lies outside the needles that were tried.
+    `beyond` tells that it lies outside the needles that were tried; `sold` are the sizes beside it.
     """
 
     stitches: float
     needle: Figure | None
     beyond: bool
     why: str
+    sold: tuple[float, ...]
     steps: tuple[Step, ...]
+
+    @property
+    def between(self) -> tuple[float, float]:
+        """Where the needle lies 9 times in 10, in mm; nothing where there is no telling."""
+        if self.needle is None:
+            return 0.0, 0.0
+        reach = normal_quantile(0.95) * self.needle.u
+        return max(0.0, self.needle.value - reach), self.needle.value + reach
 
 
 def needle_line(swatch: Swatch, lots: Lots) -> NeedleLine:
@@ -65,10 +75,11 @@ def needle_asked(
             choice = needle_for(stitches, *_hand(swatch, answer, lots))
     except ValueError as untold:
         text = str(untold)
-        return NeedleAsked(stitches, None, False, f"{text[:1].upper()}{text[1:]}.", ())
+        return NeedleAsked(stitches, None, False, f"{text[:1].upper()}{text[1:]}.", (), ())
     sizes = [one.needle_mm for one in known.tried]
     beyond = bool(known.line) and not min(sizes) <= choice.needle.value <= max(sizes)
-    return NeedleAsked(stitches, choice.needle, beyond, "", choice.steps)
+    sold = tuple(one.mm for one in sold_next_to(choice.needle.value))
+    return NeedleAsked(stitches, choice.needle, beyond, "", sold, choice.steps)
 
 
 def _alike(one: Swatch, swatch: Swatch) -> bool:

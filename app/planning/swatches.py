@@ -13,6 +13,7 @@ from app.craft.figure import Figure
 from app.craft.gauge import counted
 from app.craft.loop_ways import LoopFound, Way, by_gauge, by_thread, by_weight, loop_from
 from app.craft.patterns import pattern_of
+from app.craft.relaxation import after_washing, washing_steps
 from app.craft.working import Step
 from app.planning.yarns import Lots
 
@@ -30,17 +31,21 @@ class Washing:
 
 @dataclass(frozen=True, slots=True)
 class SwatchAnswer:
-    """All a swatch tells; None where too little was measured. `found` is the yarn in a stitch.
+    """All a swatch tells; None where too little was measured.
 
-    `cloth` and `fullness` want the grist of its yarn, `washing` a count before and after.
+    `found` is the yarn in a stitch by the `ways` at hand; `cloth` and `fullness` want the grist of
+    the yarn too, `washing` a count before and after; `once_washed` are the stitches and rows in
+    10 cm to expect of plain knit not washed yet.
     """
 
     gauge: Gauge | None
+    ways: tuple[Way, ...]
     found: LoopFound | None
     tex: Figure | None
     cloth: Cloth | None
     fullness: Fullness | None
     washing: Washing | None
+    once_washed: tuple[Figure, Figure] | None
     steps: tuple[Step, ...]
 
 
@@ -49,19 +54,23 @@ def tell(swatch: Swatch, lots: Lots) -> SwatchAnswer:
     gauge, tex = gauge_of(swatch), _tex(swatch, lots)
     ways = ways_of(swatch, gauge, lots)
     found = loop_from(*ways) if ways else None
-    cloth = (
-        square_metre(gauge.stitches, gauge.rows, found.loop, tex)
-        if gauge and found and tex
-        else None
+    cloth = full = None
+    if found and tex:
+        full = fullness(tex.value, found.loop.value, measured_wraps(swatch, lots))
+        cloth = square_metre(gauge.stitches, gauge.rows, found.loop, tex) if gauge else None
+    raw = gauge if gauge and not gauge.washed and not _area_u(swatch.pattern) else None
+    steps = [step for one in (found, cloth, full) if one for step in one.steps]
+    return SwatchAnswer(
+        gauge=gauge,
+        ways=tuple(ways),
+        found=found,
+        tex=tex,
+        cloth=cloth,
+        fullness=full,
+        washing=_washing(swatch),
+        once_washed=after_washing(raw.stitches, raw.rows) if raw else None,
+        steps=(*steps, *(washing_steps(raw.stitches, raw.rows) if raw else ())),
     )
-    full = (
-        fullness(tex.value, found.loop.value, measured_wraps(swatch, lots))
-        if tex and found
-        else None
-    )
-    told = [one.steps for one in (found, cloth, full) if one]
-    steps = tuple(step for steps in told for step in steps)
-    return SwatchAnswer(gauge, found, tex, cloth, full, _washing(swatch), steps)
 
 
 def yarn_in_stitch(swatch: Swatch, gauge: Gauge, lots: Lots) -> LoopFound:

@@ -20,6 +20,7 @@ NAVIGATION = (
     ("/", "Today"),
     ("/fleeces", "Fleeces"),
     ("/skeins", "Skeins"),
+    ("/swatches", "Swatches"),
     ("/garments", "Garments"),
     ("/work-list", "Work list"),
     ("/tables", "Tables"),

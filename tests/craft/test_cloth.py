@@ -20,7 +20,7 @@ def test_a_square_metre_of_22_by_30():
 
 def test_the_working_has_a_unit_to_every_figure():
     steps = square_metre(22, 30, by_gauge(22, 30).loop, TEX).steps
-    assert [step.unit for step in steps] == ["stitches", "m", "g", "g"]
+    assert [step.unit for step in steps] == ["stitches", "m", "g", "mg"]
     assert steps[0].how == "22 × 30 × 100"
     assert steps[1].how == "66000 × 1.809 cm ÷ 100"
     assert all(step.u for step in steps[1:])

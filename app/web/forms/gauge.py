@@ -46,9 +46,9 @@ def read_gauge(reader: Reader, old: Gauge | None = None) -> Gauge | None:
 def gauge_values(gauge: Gauge | None, settings: Settings) -> dict[str, str]:
     """What the gauge fields hold when a form is opened, in the measure of the settings."""
     measure = settings.gauge_unit
-    empty = {"gauge_stitches": "", "gauge_rows": "", "gauge_needle": "", "gauge_washed": "yes"}
+    blank = dict.fromkeys(("gauge_stitches", "gauge_rows", "gauge_needle", "gauge_swatch"), "")
     if gauge is None:
-        return {**empty, "gauge_measure": measure}
+        return {**blank, "gauge_washed": "yes", "gauge_measure": measure}
     shown, factor = Shown(settings), TEN_CM_IN[measure]
     return {
         "gauge_stitches": shown.field_number(round(gauge.stitches / factor, 4)),
@@ -56,6 +56,7 @@ def gauge_values(gauge: Gauge | None, settings: Settings) -> dict[str, str]:
         "gauge_measure": measure,
         "gauge_washed": _swatch(gauge),
         "gauge_needle": shown.field_number(gauge.needle_mm),
+        "gauge_swatch": gauge.swatch_id or "",
     }
 
 

@@ -7,8 +7,10 @@ from app.book.ids import new_id
 from app.book.plan import Part
 from app.book.settings import Settings
 from app.book.shape import Counted, Metres, Rectangle, Runs, Shape, Stated, Trapezoid
+from app.book.swatch import Swatch
 from app.book.words import EDGES
-from app.web.forms.gauge import gauge_values, read_gauge
+from app.web.forms.gauge import gauge_values
+from app.web.forms.gauge_swatch import read_gauge_or_swatch
 from app.web.forms.plan import main_yarn, read_yarns
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
@@ -41,6 +43,7 @@ def read_part(
     settings: Settings,
     plan_id: str,
     yarns: Mapping[str, str],
+    swatches: Mapping[str, Swatch],
     old: Part | None = None,
 ) -> tuple[Reader, Part]:
     """What was typed and the part it describes; the part counts only where the reader is ok."""
@@ -51,7 +54,7 @@ def read_part(
         name=reader.text("name", required=True, longest=80),
         shape=shape,
         copies=_within(reader, "copies", reader.whole("copies"), MOST_COPIES, blank=1),
-        gauge=read_gauge(reader, old.gauge if old else None),
+        gauge=read_gauge_or_swatch(reader, swatches, old.gauge if old else None),
         yarns=read_yarns(reader, yarns, old.yarns if old else ()),
         edges=reader.choice("edges", EDGES) or "none",
         notes=reader.text("notes", longest=4000),

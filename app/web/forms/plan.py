@@ -6,8 +6,10 @@ from dataclasses import replace
 from app.book.ids import new_id
 from app.book.plan import Losses, Plan, RoleYarn
 from app.book.settings import Settings
+from app.book.swatch import Swatch
 from app.book.words import PLAN_STATES
-from app.web.forms.gauge import gauge_values, read_gauge
+from app.web.forms.gauge import gauge_values
+from app.web.forms.gauge_swatch import read_gauge_or_swatch
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
@@ -24,11 +26,12 @@ def read_plan(
     settings: Settings,
     people: Mapping[str, str],
     yarns: Mapping[str, str],
+    swatches: Mapping[str, Swatch],
     old: Plan | None = None,
 ) -> tuple[Reader, Plan]:
     """What was typed and the plan it describes; the plan counts only where the reader is ok.
 
-    `people` and `yarns` are names by id.
+    `people` and `yarns` are names by id, `swatches` those its gauge can be taken from.
     """
     reader = Reader(values, settings)
     plan = replace(
@@ -37,7 +40,7 @@ def read_plan(
         person_id=reader.choice("person_id", {"": "", **people}) or None,
         wanted_by=reader.day("wanted_by"),
         state=reader.choice("state", PLAN_STATES) or "intended",
-        gauge=read_gauge(reader, old.gauge if old else None),
+        gauge=read_gauge_or_swatch(reader, swatches, old.gauge if old else None),
         yarns=read_yarns(reader, yarns, old.yarns if old else ()),
         sureness_pct=_sureness(reader),
         losses=_losses(reader, settings),

@@ -13,6 +13,7 @@ from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
 from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.garment_choice import Choices, choices
+from app.web.pages.garment_gauge import GaugeLine, gauge_lines
 from app.web.shown import Shown
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import available_mm
@@ -101,6 +102,7 @@ class GarmentPage:
     parts: tuple[PartRow, ...]
     groups: tuple[GroupRow, ...]
     remarks: tuple[tuple[str, Remark], ...]
+    gauges: tuple[GaugeLine, ...]
     knit_in: tuple[KnitIn, ...]
     proposed: int
     choices: Choices | None
@@ -132,6 +134,7 @@ def garment_page(
         parts=tuple(_part_row(one, known) for one in parts),
         groups=tuple(_group_row(one, book) for one in (reckoned.groups if reckoned else ())),
         remarks=_remarks(parts),
+        gauges=gauge_lines(plan, book, shown),
         knit_in=knit_into(book, plan_id),
         proposed=sum(1 for one in promises if one.state == "proposed"),
         choices=choices(known, plan_id, open_part, _chosen(trouble)) if open_part else None,

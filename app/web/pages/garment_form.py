@@ -7,11 +7,15 @@ from app.book.book import Book
 from app.book.plan import Part, Plan
 from app.book.shape import Runs
 from app.book.stamp import stamp
+from app.book.swatch import gauge_of
 from app.web.forms.gauge import MEASURES, WASHED
+from app.web.forms.gauge_swatch import FIELD, swatches_offered
 from app.web.forms.options import names_by_id, with_none
 from app.web.forms.part import EDGE_WORDS, WAYS, part_values
 from app.web.forms.plan import STATES, plan_values
 from app.web.forms.reader import Filled
+from app.web.pages.gauge_said import gauge_said
+from app.web.shown import Shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +29,7 @@ class PlanFormPage:
     people: Mapping[str, str]
     yarns: Mapping[str, str]
     states: Mapping[str, str]
+    swatches: Mapping[str, str]
     measures: Mapping[str, str]
     washed: Mapping[str, str]
     usual_sureness: float
@@ -42,6 +47,7 @@ class PartFormPage:
     yarns: Mapping[str, str]
     ways: Mapping[str, str]
     edges: Mapping[str, str]
+    swatches: Mapping[str, str]
     measures: Mapping[str, str]
     washed: Mapping[str, str]
 
@@ -57,10 +63,19 @@ def plan_form_page(book: Book, plan: Plan | None, form: Filled | None = None) ->
         people=with_none("nobody in particular", names_by_id(book.people)),
         yarns=with_none("to be chosen", names_by_id(book.yarns)),
         states=STATES,
+        swatches=_swatches(book, plan),
         measures=MEASURES,
         washed=WASHED,
         usual_sureness=book.settings.sureness_pct,
     )
+
+
+def new_plan_page(book: Book, swatch_id: str) -> PlanFormPage:
+    """The form of a new plan, its gauge to be taken from a swatch where one led here."""
+    values, swatch = plan_values(None, book.settings), swatches_offered(book, None).get(swatch_id)
+    if swatch:
+        values |= {FIELD: swatch.id, "yarn_id": swatch.yarn_id or ""}
+    return plan_form_page(book, None, Filled(values))
 
 
 def part_form_page(
@@ -78,6 +93,16 @@ def part_form_page(
         yarns=with_none("the garment's yarn", names_by_id(book.yarns)),
         ways={way: words for way, words in WAYS.items() if way != "runs" or own_rows},
         edges=EDGE_WORDS,
+        swatches=_swatches(book, part),
         measures=MEASURES,
         washed=WASHED,
     )
+
+
+def _swatches(book: Book, record: Plan | Part | None) -> dict[str, str]:
+    """The swatches a gauge can be taken from, each with its gauge in words."""
+    shown = Shown(book.settings)
+    offered = swatches_offered(book, record).values()
+    gauges = [(one, gauge) for one in offered if (gauge := gauge_of(one))]
+    words = {one.id: f"{one.name}: {gauge_said(gauge, shown)}" for one, gauge in gauges}
+    return with_none("none: as typed below", words)

@@ -3,6 +3,7 @@
 from fastapi import APIRouter, Request, Response
 
 from app.store.records import load_book
+from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
 from app.web.forms.part import read_part
 from app.web.forms.reader import Posted
@@ -29,7 +30,8 @@ def ask_new(request: Request, session: ReadingSession, plan_id: str) -> Response
 def add(request: Request, session: WritingSession, posted: Posted, plan_id: str) -> Response:
     plan = plan_or_missing(session, plan_id)
     book = load_book(session)
-    reader, part = read_part(posted, book.settings, plan_id, names_by_id(book.yarns))
+    yarns, offered = names_by_id(book.yarns), swatches_offered(book, None)
+    reader, part = read_part(posted, book.settings, plan_id, yarns, offered)
     if not reader.ok:
         page = part_form_page(book, plan, None, reader.filled())
         return render(request, FORM, page, status=422)
@@ -49,7 +51,8 @@ def change(
 ) -> Response:
     plan, old = plan_or_missing(session, plan_id), part_or_missing(session, plan_id, part_id)
     book = load_book(session)
-    reader, part = read_part(posted, book.settings, plan_id, names_by_id(book.yarns), old)
+    yarns, offered = names_by_id(book.yarns), swatches_offered(book, old)
+    reader, part = read_part(posted, book.settings, plan_id, yarns, offered, old)
     as_opened(old, reader.stamp, f"{old.name} of {plan.name}", plan_id)
     if not reader.ok:
         page = part_form_page(book, plan, old, reader.filled())

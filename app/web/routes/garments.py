@@ -5,12 +5,13 @@ from datetime import date
 from fastapi import APIRouter, Request, Response
 
 from app.store.records import load_book
+from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
 from app.web.forms.plan import read_plan
 from app.web.forms.reader import Posted
 from app.web.garment_shown import as_opened, plan_or_missing, show_garment
 from app.web.pages.garment import garment_page
-from app.web.pages.garment_form import plan_form_page
+from app.web.pages.garment_form import new_plan_page, plan_form_page
 from app.web.pages.garments import garments_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in
@@ -33,15 +34,15 @@ def show_list(request: Request, session: ReadingSession) -> Response:
 
 
 @router.get("/garments/new")
-def ask_new(request: Request, session: ReadingSession) -> Response:
-    return render(request, FORM, plan_form_page(load_book(session), None))
+def ask_new(request: Request, session: ReadingSession, swatch: str = "") -> Response:
+    return render(request, FORM, new_plan_page(load_book(session), swatch))
 
 
 @router.post("/garments/new")
 def add(request: Request, session: WritingSession, posted: Posted) -> Response:
     book = load_book(session)
     people, yarns = names_by_id(book.people), names_by_id(book.yarns)
-    reader, plan = read_plan(posted, book.settings, people, yarns)
+    reader, plan = read_plan(posted, book.settings, people, yarns, swatches_offered(book, None))
     if not reader.ok:
         page = plan_form_page(book, None, reader.filled())
         return render(request, FORM, page, status=422)
@@ -69,7 +70,8 @@ def change(request: Request, session: WritingSession, posted: Posted, plan_id: s
     old = plan_or_missing(session, plan_id)
     book = load_book(session)
     people, yarns = names_by_id(book.people), names_by_id(book.yarns)
-    reader, plan = read_plan(posted, book.settings, people, yarns, old)
+    offered = swatches_offered(book, old)
+    reader, plan = read_plan(posted, book.settings, people, yarns, offered, old)
     as_opened(old, reader.stamp, f"The plan of {old.name}", plan_id)
     if not reader.ok:
         page = plan_form_page(book, old, reader.filled())
