@@ -122,8 +122,7 @@ def test_what_is_written_is_read_back(rows: list[dict[str, str]]) -> None:
 def test_any_text_is_a_table_or_refused(text: str) -> None:
     try:
         read = read_skein_table(text)
-    except NoTable as no_table:
-        assert str(no_table).endswith(".")
+    except NoTable:
         return
     lines = [one.line for one in (*read.rows, *read.faults)]
     assert len(lines) == len(set(lines)) > 0

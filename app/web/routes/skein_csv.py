@@ -11,7 +11,6 @@ from app.web.pages.skein_csv import brought_said, import_page, preview_page
 from app.web.session import READS, ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in
 from app.work.reckoning import current
-from app.work.refusal import Refusal
 from app.work.skein_csv import bring_in, export_skeins
 
 router = APIRouter()
@@ -43,13 +42,9 @@ def bring_table(request: Request, session: WritingSession, posted: PostedTable) 
     if wanted and reader.typed("seen") != seal(text.text):
         reader.refuse("table", CHANGED)
     elif wanted and not read.faults:
-        try:
-            brought = bring_in(session, read.listed)
-        except Refusal as refusal:
-            reader.refuse("table", refusal.message)
-        else:
-            only = brought.events[0].seq if len(brought.events) == 1 else None
-            message = brought_said(len(brought.skeins), shown)
-            return after_save(request, "/skeins", message, undo=only)
+        brought = bring_in(session, read.listed)
+        only = brought.events[0].seq if len(brought.events) == 1 else None
+        message = brought_said(len(brought.skeins), shown)
+        return after_save(request, "/skeins", message, undo=only)
     page = preview_page(reader.filled(), text, table, read, book, shown)
     return render(request, PAGE, page, status=200 if reader.ok and not read.faults else 422)
