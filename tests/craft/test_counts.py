@@ -93,6 +93,11 @@ def test_what_is_not_known_or_not_there_is_refused():
         folded("cotton", 40, 0)
 
 
+def test_folded_yarns_are_numbered_by_the_single_or_by_the_whole():
+    assert folded("cotton", 40, 2) == pytest.approx(20)
+    assert folded("spun silk", 40, 2) == 40
+
+
 def test_every_system_says_where_it_comes_from():
     for count in COUNTS.values():
         assert count.source

@@ -15,6 +15,7 @@ def test_a_line_by_hand():
     assert line.intercept == pytest.approx(0.5)
     assert line.residual_sd == pytest.approx(1.5**0.5)
     assert line.slope_u == pytest.approx((1.5 / 2) ** 0.5)
+    assert line.intercept_u == pytest.approx((1.5 * (1 / 3 + 1 / 2)) ** 0.5)
     assert line.fitted_share == pytest.approx(1 - 1.5 / 14)
 
 
