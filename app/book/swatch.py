@@ -10,12 +10,12 @@ STOCKING_STITCH = "stocking stitch"
 
 @dataclass(frozen=True, slots=True)
 class Count:
-    """Stitches counted over a width and rows over a height, in mm."""
+    """Stitches counted over a width and rows over a height, in mm, not whole: 4 in are 101.6."""
 
     stitches: float
-    width_mm: int
+    width_mm: float
     rows: float
-    height_mm: int
+    height_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +58,6 @@ def gauge_of(swatch: Swatch) -> Gauge | None:
     )
 
 
-def in_10cm(count: float, over_mm: int) -> float:
+def in_10cm(count: float, over_mm: float) -> float:
     """Stitches or rows in 10 cm from a count over so many mm."""
     return count * 100 / over_mm

@@ -15,7 +15,7 @@ from typing import Literal, NamedTuple
 from app.craft.numerals import NUMERAL, Unclear, numeral, plain_text
 from app.craft.units import Quantity, base_units
 
-__all__ = ["Decimal", "Unclear", "length_mm", "mass_mg", "number", "whole"]
+__all__ = ["Decimal", "Unclear", "exact_mm", "length_mm", "mass_mg", "number", "whole"]
 
 Decimal = Literal[".", ","]
 
@@ -52,11 +52,16 @@ class Term(NamedTuple):
 
 def mass_mg(text: str, unit: str = "g", decimal: Decimal = ".") -> int:
     """Milligrams typed into a field whose bare numbers are in `unit`; Unclear in plain words."""
-    return _amount(text, unit, decimal, "mass", MOST_MG, "a tonne")
+    return round(_amount(text, unit, decimal, "mass", MOST_MG, "a tonne"))
 
 
 def length_mm(text: str, unit: str = "m", decimal: Decimal = ".") -> int:
     """Millimetres typed into a field whose bare numbers are in `unit`; Unclear in plain words."""
+    return round(exact_mm(text, unit, decimal))
+
+
+def exact_mm(text: str, unit: str = "m", decimal: Decimal = ".") -> Fraction:
+    """Millimetres typed, not rounded: 4 in are 101.6. Unclear in plain words."""
     return _amount(text, unit, decimal, "length", MOST_MM, "100 km")
 
 
@@ -87,14 +92,14 @@ def _plain(text: str, decimal: Decimal, unit: str) -> Fraction:
 
 def _amount(
     text: str, unit: str, decimal: Decimal, quantity: Quantity, most: int, most_words: str
-) -> int:
+) -> Fraction:
     terms = _terms(text, decimal)
     bare = _unit_of_bare(terms, unit)
     sizes = (term.value * base_units(term.unit or bare, quantity) for term in terms)
     value = sum(sizes, Fraction(0))
     if value > most:
         raise Unclear(f"“{text.strip()}” is more than {most_words}: is the unit right?")
-    return round(value)
+    return value
 
 
 def _unit_of_bare(terms: list[Term], unit: str) -> str:

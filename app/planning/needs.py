@@ -16,7 +16,7 @@ from app.craft.figure import Figure
 from app.craft.working import Standing, Step
 from app.planning.gauges import gauge_from_grist
 from app.planning.schedule import by_role, schedule, stitches_in
-from app.planning.swatches import yarn_in_stitch
+from app.planning.swatches import taken_step, yarn_in_stitch
 from app.planning.yarns import Lots
 
 STATED_MEDIAN, STATED_LOW, STATED_HIGH = 0.83, 0.68, 1.02
@@ -132,7 +132,7 @@ def _fabric(plan: Plan, part: Part, lots: Lots) -> tuple[Gauge | None, Figure, t
     swatch = lots.book.swatch.get(gauge.swatch_id or "") if gauge else None
     if gauge is not None and swatch is not None:
         found = yarn_in_stitch(swatch, gauge, lots)
-        return gauge, found.loop, found.steps
+        return gauge, found.loop, (taken_step(swatch, gauge), *found.steps)
     if gauge is not None:
         loop, step = _by_gauge(gauge, whose)
         return gauge, loop, (step,)

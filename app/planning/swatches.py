@@ -87,6 +87,12 @@ def yarn_in_stitch(swatch: Swatch, gauge: Gauge, lots: Lots) -> LoopFound:
     return loop_from(*ways_of(same, gauge, lots))
 
 
+def taken_step(swatch: Swatch, gauge: Gauge) -> Step:
+    """That a gauge was taken from a swatch."""
+    how = f"{gauge.stitches:g} × {gauge.rows:g} in 10 cm, counted on the swatch {swatch.name}"
+    return Step("Gauge", how, gauge.stitches, "stitches in 10 cm", standing="measured")
+
+
 def ways_of(swatch: Swatch, gauge: Gauge | None, lots: Lots) -> list[Way]:
     """Every way at hand to know the yarn in a stitch: thread, weight, gauge."""
     ways, tex = [], _tex(swatch, lots)

@@ -164,6 +164,10 @@ class Shown:
         """A measure of a body or of fabric in her unit."""
         return self._field(mm, self._mm_per_size)
 
+    def field_span(self, mm: float) -> str:
+        """A width or height counted over, in her unit, exact to a hundredth of a mm."""
+        return self.field_number(round(mm / self._mm_per_size, 4))
+
     def field_mass(self, mg: int | None) -> str:
         """A mass in her unit, in as few digits as read back to the same mg."""
         return self._field(mg, 1000.0 * (1 if self.settings.mass_unit == "g" else OUNCE_G))

@@ -4,12 +4,13 @@
 import subprocess
 import sys
 from contextlib import suppress
+from fractions import Fraction
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.craft.typed import LONGEST, Unclear, length_mm, mass_mg, number, whole
+from app.craft.typed import LONGEST, Unclear, exact_mm, length_mm, mass_mg, number, whole
 
 THIN, NARROW, FIXED = "\u2009", "\u202f", "\u00a0"
 
@@ -236,3 +237,9 @@ def test_the_unit_registry_waits_until_someone_types():
     ask = "import sys, app.craft.typed; print('pint' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+def test_a_length_can_be_had_unrounded():
+    assert exact_mm("4", "in") == Fraction("101.6")
+    assert exact_mm("2 × 4 in", "cm") == Fraction("203.2")
+    assert length_mm("4", "in") == 102

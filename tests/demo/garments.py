@@ -10,6 +10,7 @@ from app.book.holding import Holding
 from app.book.person import Measure, Person
 from app.book.plan import Part, Plan, Promise, RoleYarn
 from app.book.shape import Counted, Rectangle, Run, Runs, Stated, Strand, Trapezoid
+from app.book.swatch import Swatch, gauge_of
 from app.book.woolbook import Portion, mm_of, use
 from tests.demo.diary import Diary
 from tests.demo.shelf import Wool
@@ -43,13 +44,13 @@ TILDE = {
 }
 
 
-def keep_garments(diary: Diary, wool: Wool) -> None:
+def keep_garments(diary: Diary, wool: Wool, swatches: dict[str, Swatch]) -> None:
     """People, plans and what has been knit so far."""
     ines, oskar = _person(diary, "Ines", INES), _person(diary, "Oskar", OSKAR)
     tilde = _person(diary, "Tilde", TILDE)
-    _waistcoat(diary, wool, oskar)
-    _pullover(diary, wool, ines)
-    _cardigan(diary, wool, oskar)
+    _waistcoat(diary, wool, oskar, swatches["N"])
+    _pullover(diary, wool, ines, swatches["B"])
+    _cardigan(diary, wool, oskar, swatches["T"])
     _small_pullover(diary, wool, tilde)
     _wrist_warmers(diary, wool, tilde)
     _shawl(diary, wool, ines)
@@ -58,9 +59,9 @@ def keep_garments(diary: Diary, wool: Wool) -> None:
     diary.add(Errand(diary.new_id(), "Oil the wheel", "other", done=date(2026, 10, 10)))
 
 
-def _waistcoat(diary: Diary, wool: Wool, person: Person) -> None:
+def _waistcoat(diary: Diary, wool: Wool, person: Person, swatch: Swatch) -> None:
     """Finished, with its left-overs weighed."""
-    plan = _plan(diary, wool, "Waistcoat", person, "N", Gauge(21.0, 29.0, needle_mm=4.0))
+    plan = _plan(diary, wool, "Waistcoat", person, "N", gauge_of(swatch))
     _part(diary, plan, "Back", Rectangle(530, 590), edges="cast on, off and seams")
     _part(diary, plan, "Fronts", Rectangle(265, 590), copies=2, edges="cast on, off and seams")
     _part(diary, plan, "Bands", Counted(300, 8), gauge=Gauge(23.0, 30.0, needle_mm=3.5))
@@ -88,10 +89,11 @@ def _waistcoat(diary: Diary, wool: Wool, person: Person) -> None:
     diary.change(plan, replace(plan, state="finished"))
 
 
-def _pullover(diary: Diary, wool: Wool, person: Person) -> None:
-    """On the needles, and about to run short."""
-    gauge = Gauge(22.0, 30.0, needle_mm=4.0)
-    plan = _plan(diary, wool, "Round-yoke pullover", person, "B", gauge, date(2026, 12, 20))
+def _pullover(diary: Diary, wool: Wool, person: Person, swatch: Swatch) -> None:
+    """On the needles, and about to run short; its swatch was weighed."""
+    plan = _plan(
+        diary, wool, "Round-yoke pullover", person, "B", gauge_of(swatch), date(2026, 12, 20)
+    )
     body = _part(diary, plan, "Body", Rectangle(1040, 400), edges="cast on and off")
     sleeves = _part(diary, plan, "Sleeves", Trapezoid(220, 360, 450), copies=2)
     yoke = _part(diary, plan, "Yoke", Trapezoid(1320, 480, 220), edges="cast on and off")
@@ -106,10 +108,9 @@ def _pullover(diary: Diary, wool: Wool, person: Person) -> None:
     _promise(diary, wool, plan, yoke, "B-05", state="settled")
 
 
-def _cardigan(diary: Diary, wool: Wool, person: Person) -> None:
+def _cardigan(diary: Diary, wool: Wool, person: Person, swatch: Swatch) -> None:
     """Short until Tansy's fleece is dry, carded and spun."""
-    gauge = Gauge(18.0, 25.0, needle_mm=4.5)
-    plan = _plan(diary, wool, "Grey cardigan", person, "T", gauge, date(2027, 2, 1))
+    plan = _plan(diary, wool, "Grey cardigan", person, "T", gauge_of(swatch), date(2027, 2, 1))
     seams = "cast on, off and seams"
     back = _part(diary, plan, "Back", Rectangle(560, 660), edges=seams)
     _part(diary, plan, "Fronts", Rectangle(275, 660), copies=2, edges=seams)

@@ -6,6 +6,7 @@ from app.book.book import Book
 from app.book.exchange import dumps
 from tests.demo.diary import Diary
 from tests.demo.garments import keep_garments
+from tests.demo.swatches import keep_swatches
 from tests.demo.wool import keep_wool
 
 DEMO = Path(__file__).parents[2] / "demo_data" / "demo.json"
@@ -14,7 +15,8 @@ DEMO = Path(__file__).parents[2] / "demo_data" / "demo.json"
 def demo_book() -> Book:
     """The invented smallholding's book; the same every time."""
     diary = Diary()
-    keep_garments(diary, keep_wool(diary))
+    wool = keep_wool(diary)
+    keep_garments(diary, wool, keep_swatches(diary, wool))
     return diary.book()
 
 

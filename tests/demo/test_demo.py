@@ -105,7 +105,20 @@ def test_its_parts_take_what_the_handbook_tube_and_sleeve_take(plans):
     assert (body.stitches, body.rows) == (229 * 120, 120)
     assert body.need.value == pytest.approx(497.1, abs=15)
     assert (sleeves.stitches, sleeves.rows) == (8640, 135)
-    assert sleeves.need.value == pytest.approx(2 * 156.3, abs=0.1)
+    assert sleeves.need.value == pytest.approx(2 * 156.3, abs=2)
+
+
+def test_the_swatches_tell_and_the_garments_knit_to_them_are_the_surer(book, plans):
+    assert [one.name for one in book.swatches if one.put_away] == ["Nettle on 4 mm"]
+    on_bramble = [one.needle_mm for one in book.swatches if one.name.startswith("Bramble")]
+    assert sorted(on_bramble) == [3.5, 4.0, 4.5]
+    weighed, unravelled = plans["Round-yoke pullover"].parts, plans["Grey cardigan"].parts
+    counted = plans["Wrist warmers"].parts
+    shares = [parts[0].need.u / parts[0].need.value for parts in (counted, weighed, unravelled)]
+    assert shares == sorted(shares, reverse=True)
+    assert shares[2] < 0.02
+    assert weighed[0].working[0].how.endswith("counted on the swatch Bramble on 4 mm")
+    assert weighed[0].working[3].how.endswith("most by weight")
 
 
 def test_the_cardigan_is_short_until_the_fleece_on_the_rack_is_spun(book, plans, work):

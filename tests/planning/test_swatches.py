@@ -179,7 +179,8 @@ def test_a_garment_takes_its_gauge_from_a_swatch_and_says_so():
     (part,) = answer.parts
     assert part.need.value == pytest.approx(497.1, abs=0.05)
     assert list(part.need.causes) == ["loop length from the gauge, swatch first try"]
-    assert part.working[0].what == "Yarn in one stitch, by gauge"
+    assert part.working[0].how == "22 × 30 in 10 cm, counted on the swatch first try"
+    assert part.working[1].what == "Yarn in one stitch, by gauge"
 
 
 def test_a_need_narrows_when_its_swatch_is_weighed_and_again_when_it_is_unravelled():

@@ -15,6 +15,7 @@ BLANK_PLAN = {
     "person_id": "",
     "wanted_by": "",
     "state": "intended",
+    "gauge_swatch": "",
     "gauge_stitches": "",
     "gauge_rows": "",
     "gauge_measure": "10 cm",

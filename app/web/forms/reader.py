@@ -10,7 +10,7 @@ from fastapi import Depends, Request
 from starlette.datastructures import FormData, ImmutableMultiDict, UploadFile
 
 from app.book.settings import Settings
-from app.craft.typed import Decimal, Unclear, length_mm, mass_mg, number, whole
+from app.craft.typed import Decimal, Unclear, exact_mm, length_mm, mass_mg, number, whole
 from app.web.shown import Shown
 
 Value = TypeVar("Value")
@@ -120,8 +120,13 @@ class Reader:
         self, name: str, required: bool = False, least: int = 0, most: int = LARGEST
     ) -> int | None:
         """A measure of a body or of fabric in mm; a bare number is in cm beside metres, else in."""
-        unit = "cm" if self.settings.length_unit == "m" else "in"
-        return self.length(name, required, unit, least, most)
+        return self.length(name, required, self._shown.size_unit, least, most)
+
+    def span(self, name: str, least: float, most: float) -> float | None:
+        """A width or height counted over, in mm, not rounded: 4 in are 101.6; else as `size`."""
+        unit = self._shown.size_unit
+        found = self._read(name, False, lambda text: float(exact_mm(text, unit, self._decimal)))
+        return self._within(name, found, least, most, self._shown.size)
 
     def number(
         self,

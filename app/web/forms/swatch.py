@@ -12,13 +12,13 @@ from app.web.forms.yarn import read_line
 from app.web.shown import Shown
 
 WHEN = ("worked", "finished")
-LEAST_SIZE_MM, MOST_SIZE_MM = 10, 1_000
+LEAST_SIZE_MM, MOST_SIZE_MM = 10.0, 1_000.0
 MOST_STITCHES = 50_000
 MOST_GRAMS_MG, MOST_STEP_MG = 1_000_000, 10_000
 MOST_THREAD_MM = 1_000_000
 """What a swatch is believed to be at most: a metre square, a kilogram, a kilometre unravelled."""
 
-USUAL_OVER_MM = {"10 cm": 100, "4 in": 102}
+USUAL_OVER_MM = {"10 cm": 100.0, "4 in": 101.6}
 USUAL_STEP_MG = {"g": 1_000, "oz": 2_835}
 """What a form proposes: a count over 10 cm or 4 inches, a scale that shows whole grams or tenths of
 an ounce."""
@@ -87,8 +87,7 @@ def _count(reader: Reader, when: str) -> Count | None:
     """What was counted; None where neither stitches nor rows were typed."""
     stitches, rows = reader.number(f"{when}_stitches"), reader.number(f"{when}_rows")
     width, height = (
-        reader.size(f"{when}_{side}", least=LEAST_SIZE_MM, most=MOST_SIZE_MM)
-        for side in ("width", "height")
+        reader.span(f"{when}_{side}", LEAST_SIZE_MM, MOST_SIZE_MM) for side in ("width", "height")
     )
     if not reader.typed(f"{when}_stitches") and not reader.typed(f"{when}_rows"):
         return None
@@ -124,7 +123,7 @@ def _count_values(count: Count | None, when: str, shown: Shown) -> dict[str, str
     usual = USUAL_OVER_MM[shown.settings.gauge_unit]
     return {
         f"{when}_stitches": shown.field_number(count.stitches if count else None),
-        f"{when}_width": shown.field_size(count.width_mm if count else usual),
+        f"{when}_width": shown.field_span(count.width_mm if count else usual),
         f"{when}_rows": shown.field_number(count.rows if count else None),
-        f"{when}_height": shown.field_size(count.height_mm if count else usual),
+        f"{when}_height": shown.field_span(count.height_mm if count else usual),
     }
