@@ -37,7 +37,7 @@ def square_metre(
     """
     per_m2 = 10_000 * stitches_per_cm2(stitches_per_10cm, rows_per_10cm)
     metres = metres_per_m2(stitches_per_10cm, rows_per_10cm, loop)
-    grams = metres.times(tex, "g").scaled(1 / 1000)
+    grams = metres.times(tex.given_in("tex"), "g").scaled(1 / 1000)
     each = grams.scaled(1 / per_m2)
     steps = (
         Step(

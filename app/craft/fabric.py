@@ -49,7 +49,8 @@ def loop_cm(stitches_per_10cm: float, rows_per_10cm: float, washed: bool = True)
 
 def yarn_in(stitches: float, loop: Figure) -> Figure:
     """Metres of yarn in so many stitches of a loop in cm; a row is its stitches."""
-    return loop.scaled(not_negative(stitches, "the number of stitches") / 100, "m")
+    count = not_negative(stitches, "the number of stitches")
+    return loop.given_in("cm").scaled(count / 100, "m")
 
 
 def metres_per_m2(stitches_per_10cm: float, rows_per_10cm: float, loop: Figure) -> Figure:
@@ -59,7 +60,8 @@ def metres_per_m2(stitches_per_10cm: float, rows_per_10cm: float, loop: Figure) 
 
 def row_per_width(stitches_per_10cm: float, loop: Figure) -> Figure:
     """How many times its own width of yarn a row takes: w·l, about 4."""
-    return loop.scaled(positive(stitches_per_10cm, "stitches in 10 cm") / 10, "times")
+    per_cm = positive(stitches_per_10cm, "stitches in 10 cm") / 10
+    return loop.given_in("cm").scaled(per_cm, "times")
 
 
 def firmness(tex: float, loop: float) -> float:

@@ -12,7 +12,7 @@ from math import hypot
 
 
 class UnitMismatch(ValueError):
-    """Two figures of unlike units were added or compared."""
+    """Figures of unlike units were added or compared, or one came in another unit than asked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +54,13 @@ class Figure:
         """The quotient of two figures, in `unit`; ZeroDivisionError for a divisor of zero."""
         quotient = self.value / other.value
         return _combined(self, other, quotient, unit, 1 / other.value, -quotient / other.value)
+
+    def given_in(self, unit: str) -> "Figure":
+        """The figure itself, if it is in that unit; UnitMismatch otherwise, for nothing is ever
+        guessed from a number."""
+        if self.unit != unit:
+            raise UnitMismatch(f"a figure in {unit} is wanted, not in {self.unit}")
+        return self
 
     def unsure(self, cause: str, u: float) -> "Figure":
         """The same figure with a further independent contribution of `u` in its own unit."""

@@ -85,7 +85,7 @@ def yarn_from(
     now_g: Figure, state: str, yield_share: Figure, losses: Losses, water: Figure = WATER
 ) -> Figure:
     """Grams of finished yarn that wool in that state becomes."""
-    return now_g.times(share_kept(state, yield_share, losses, water), "g")
+    return now_g.given_in("g").times(share_kept(state, yield_share, losses, water), "g")
 
 
 def prepared_from(
@@ -93,7 +93,7 @@ def prepared_from(
 ) -> Figure:
     """Grams of fibre ready to spin that wool in that state becomes."""
     kept = share_kept(state, yield_share, losses, water, until_prepared=True)
-    return now_g.times(kept, "g")
+    return now_g.given_in("g").times(kept, "g")
 
 
 def wool_for(
@@ -101,7 +101,7 @@ def wool_for(
 ) -> Figure:
     """Grams of wool in that state needed for so many grams of finished yarn: the inverse of
     `yarn_from`. "carded" or "combed" asks for fibre ready to spin, "raw" for fleece as shorn."""
-    return yarn_g.per(share_kept(state, yield_share, losses, water), "g")
+    return yarn_g.given_in("g").per(share_kept(state, yield_share, losses, water), "g")
 
 
 def yarn_mass(length_m: float, tex: float) -> float:
@@ -129,13 +129,13 @@ def single_tex(spun_g: float, plies: int, single_m: float) -> float:
 def _kept_by(step: Making, yield_share: Figure, losses: Losses, water: Figure) -> Figure:
     whole = Figure(1.0, "share")
     if step == "scour":
-        if not 0 < yield_share.value <= 1:
+        if not 0 < yield_share.given_in("share").value <= 1:
             raise ValueError(
                 f"a yield must lie above 0 % and up to 100 %, not {yield_share.value:%}"
             )
         return yield_share
     if step == "dry":
-        share(water.value, "the share of water")
+        share(water.given_in("share").value, "the share of water")
         return whole - water
     lost = share(getattr(losses, step), CAUSES[step])
     return Figure(1 - lost, "share", {CAUSES[step]: -LOSS_U[step]})

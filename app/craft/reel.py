@@ -52,6 +52,15 @@ def scale_mass(g: float, division_g: float = 1.0, skein: str = "") -> Figure:
     return Figure(g, "g", {_of("the scale's half division", skein): rectangular(half)})
 
 
+def shrink_measured(before: Figure, after: Figure) -> Figure:
+    """Share of length a skein lost in finishing, from its length in m before and after; what both
+    measurements share, such as the reel, cancels. Below zero where it grew. ValueError for a length
+    that is not above zero."""
+    positive(before.given_in("m").value, "the length before finishing")
+    positive(after.given_in("m").value, "the length after finishing")
+    return Figure(1.0, "share") - after.per(before, "share")
+
+
 def shrink_default() -> Figure:
     """Share of length lost in finishing where the maker has no ratio of her own: 12 % ± 8 points
     (practice; wide, because finished skeins in print lost 13 to 28 %)."""

@@ -34,14 +34,15 @@ def unravelled(thread_cm: float, stitches: float) -> Figure:
 def weighed(mass: Figure, tex: Figure, stitches: float) -> Figure:
     """Yarn in one stitch, in cm, from a swatch's mass in g: 10⁵·m/(T·n), with cast-on and cast-off
     counted as a row each. ValueError for no stitches or no linear density."""
-    positive(tex.value, "linear density in tex")
+    positive(tex.given_in("tex").value, "linear density in tex")
     count = positive(stitches, "the number of stitches in the swatch")
-    return mass.scaled(1e5 / count).per(tex, "cm")
+    return mass.given_in("g").scaled(1e5 / count).per(tex, "cm")
 
 
 def grams_per_stitch(mass: Figure, stitches: float) -> Figure:
     """Grams in one stitch, for a budget kept in grams: linear density cancels."""
-    return mass.scaled(1 / positive(stitches, "the number of stitches in the swatch"))
+    count = positive(stitches, "the number of stitches in the swatch")
+    return mass.given_in("g").scaled(1 / count)
 
 
 def combine(ways: Mapping[str, Figure]) -> Combined:

@@ -9,12 +9,16 @@ from math import sqrt
 
 from app.craft.counts import from_tex, to_tex
 from app.craft.domain import positive
+from app.craft.figure import Figure
 
 WRAPS = 0.376
 """Wraps per inch per √(yd/lb): fits the borders of the handspun chart (derived)."""
 
 WRAPS_SHARE = 0.10
 """Standard uncertainty of wraps found from grist, within one class (practice)."""
+
+LOFT = "loft of the yarn"
+"""Why two yarns of one grist wrap differently."""
 
 INCH_MM = 25.4
 
@@ -33,6 +37,18 @@ def wraps_from_tex(tex: float) -> float:
 def tex_from_wraps(wraps_per_inch: float) -> float:
     """Linear density in tex from wraps per inch above zero; u 20 %, being a square."""
     return to_tex("yd/lb", (positive(wraps_per_inch, "wraps per inch") / WRAPS) ** 2)
+
+
+def wraps_expected(tex: float) -> Figure:
+    """Wraps per inch to expect of a yarn of that tex, with their range of 10 %."""
+    wraps = wraps_from_tex(tex)
+    return Figure(wraps, "wraps/in", {LOFT: wraps * WRAPS_SHARE})
+
+
+def tex_expected(wraps_per_inch: float) -> Figure:
+    """Linear density in tex to expect of a yarn of so many wraps, with its range of 20 %."""
+    tex = tex_from_wraps(wraps_per_inch)
+    return Figure(tex, "tex", {LOFT: -2 * tex * WRAPS_SHARE})
 
 
 def wraps_diameter_mm(wraps_per_inch: float) -> float:

@@ -6,10 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from app.craft.cloth import square_metre
+from app.craft.fabric import row_per_width, yarn_in
 from app.craft.figure import Figure, UnitMismatch, total
+from app.craft.fleece import Losses, prepared_from, share_kept, wool_for, yarn_from
+from app.craft.swatch import grams_per_stitch, weighed
 
 VALUE = st.floats(0.5, 500)
 U = st.floats(0.001, 5)
+
+LOSSES = Losses(0.15, 0.10, 0.03, 0.0)
 
 
 @pytest.mark.property
@@ -49,6 +55,27 @@ def test_units_are_kept_apart():
         Figure(1, "m") + Figure(1, "g")
     with pytest.raises(UnitMismatch):
         Figure(1, "m") - Figure(1, "g")
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: yarn_in(100, Figure(18, "mm")),
+        lambda: row_per_width(22, Figure(18, "mm")),
+        lambda: weighed(Figure(10, "g"), Figure(9, "denier"), 100),
+        lambda: weighed(Figure(0.35, "oz"), Figure(450, "tex"), 100),
+        lambda: grams_per_stitch(Figure(0.35, "oz"), 100),
+        lambda: square_metre(22, 30, Figure(1.8, "cm"), Figure(222, "m/100 g")),
+        lambda: yarn_from(Figure(2, "kg"), "raw", Figure(0.6, "share"), LOSSES),
+        lambda: prepared_from(Figure(2, "kg"), "raw", Figure(0.6, "share"), LOSSES),
+        lambda: wool_for(Figure(2, "kg"), "raw", Figure(0.6, "share"), LOSSES),
+        lambda: share_kept("raw", Figure(60, "%"), LOSSES),
+        lambda: share_kept("drying", Figure(0.6, "share"), LOSSES, Figure(25, "%")),
+    ],
+)
+def test_a_figure_in_another_unit_is_never_guessed(call):
+    with pytest.raises(UnitMismatch, match="is wanted, not in"):
+        call()
 
 
 def test_the_largest_contribution_is_the_chief_cause():

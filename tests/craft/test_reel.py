@@ -2,8 +2,15 @@ from math import sqrt
 
 import pytest
 
-from app.craft.figure import total
-from app.craft.reel import SHRINK_PRINTED, rectangular, scale_mass, shrink_default, skein_length
+from app.craft.figure import Figure, UnitMismatch, total
+from app.craft.reel import (
+    SHRINK_PRINTED,
+    rectangular,
+    scale_mass,
+    shrink_default,
+    shrink_measured,
+    skein_length,
+)
 
 
 def test_the_skein_of_the_handbook():
@@ -74,3 +81,27 @@ def test_the_wide_shrinkage_reaches_the_printed_skeins():
 def test_outside_the_domain(call, words):
     with pytest.raises(ValueError, match=words):
         call()
+
+
+def test_what_a_skein_lost_in_finishing():
+    """300 turns before and 217 after on one reel: 27.8 %, and the reel's own error cancels."""
+    before = skein_length(1.83, 300, finished=True, skein="before")
+    after = skein_length(1.83, 216.5, finished=True, skein="after")
+    lost = shrink_measured(before, after)
+    assert lost.value == pytest.approx(1 - 216.5 / 300)
+    assert lost.causes["reel of 1.83 m"] == pytest.approx(0, abs=1e-12)
+    assert lost.u == pytest.approx(sqrt(1 + 0.7217**2) * 0.5 / sqrt(3) / 300, rel=1e-3)
+    assert lost.u < shrink_default().u
+
+
+def test_a_skein_that_grew_lost_less_than_nothing():
+    assert shrink_measured(Figure(200, "m"), Figure(204, "m")).value == pytest.approx(-0.02)
+
+
+def test_lengths_in_another_unit_or_none_are_refused():
+    with pytest.raises(UnitMismatch, match="a figure in m is wanted, not in cm"):
+        shrink_measured(Figure(20_000, "cm"), Figure(190, "m"))
+    with pytest.raises(ValueError, match="the length before finishing must be more"):
+        shrink_measured(Figure(0, "m"), Figure(190, "m"))
+    with pytest.raises(ValueError, match="the length after finishing must be more"):
+        shrink_measured(Figure(200, "m"), Figure(0, "m"))

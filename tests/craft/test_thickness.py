@@ -6,9 +6,11 @@ from hypothesis import strategies as st
 
 from app.craft.counts import to_tex
 from app.craft.thickness import (
+    tex_expected,
     tex_from_wraps,
     twist_diameter_mm,
     wraps_diameter_mm,
+    wraps_expected,
     wraps_from_tex,
 )
 
@@ -23,6 +25,22 @@ def test_wraps_of_the_handbook_skein():
 @given(st.floats(10, 5000))
 def test_there_and_back(tex):
     assert tex_from_wraps(wraps_from_tex(tex)) == pytest.approx(tex)
+
+
+def test_what_to_expect_and_how_surely():
+    """450.7 tex: 12.47 wraps ± 10 %; back, the square makes it 20 %."""
+    wraps = wraps_expected(450.7)
+    assert wraps.value == wraps_from_tex(450.7)
+    assert wraps.u == pytest.approx(1.247, abs=0.0005)
+    tex = tex_expected(wraps.value)
+    assert tex.value == pytest.approx(450.7)
+    assert tex.u == pytest.approx(0.2 * 450.7)
+
+
+@pytest.mark.property
+@given(st.floats(1, 60), st.floats(0.01, 10))
+def test_more_wraps_are_a_finer_yarn(wraps, more):
+    assert tex_from_wraps(wraps + more) < tex_from_wraps(wraps)
 
 
 @pytest.mark.published
