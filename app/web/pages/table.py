@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from app.craft.working import Standing
+from app.craft.working import Standing, Step
 from app.web.forms.table_fields import Asked, Field
 from app.web.shown import Shown
 
@@ -26,11 +26,13 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A sentence with the numbers in it, then the lines; a note says what to mind."""
+    """A sentence with the numbers in it, then the lines, then the working; a note says what to
+    mind, `swatches` are colours to be seen."""
 
     sentence: str
     lines: tuple[Line, ...] = ()
     note: str = ""
+    steps: tuple[Step, ...] = ()
     swatches: tuple[str, ...] = ()
 
 

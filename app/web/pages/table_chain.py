@@ -1,7 +1,9 @@
 """The chain from fleece to yarn, as two tables ask for it: forwards and backwards."""
 
+from app.craft.chain import Making
+from app.craft.counts import to_tex
 from app.craft.figure import Figure
-from app.craft.fleece import CAUSES, LOSS_U, STEPS, WATER, Losses, Making, share_kept
+from app.craft.fleece import CAUSES, LOSS_U, STEPS, WATER, Losses, wool_for
 from app.craft.ranges import ranges
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Line, Row, Sheet
@@ -10,19 +12,12 @@ from app.web.pages.table_numbers import plain, ranged, short
 from app.web.shown import Shown
 
 YIELD_U = 0.10
-"""How unsure a yield is that was typed for a sum and not measured (assumed)."""
+"""How unsure a yield is that was typed for a sum and not measured, as a share (assumed)."""
 
 STATES = {state: state for state in STEPS}
 
-AFTER: dict[Making, str] = {
-    "skirt": "skirted",
-    "scour": "scoured and dry",
-    "dry": "dry",
-    "prepare": "carded or combed",
-    "spin": "off the bobbin",
-    "finish": "finished yarn",
-}
-"""What the wool is called once a step is done."""
+STAGES = {"raw": "raw", "skirted": "skirted", "scoured": "scoured and dry", "carded": "prepared"}
+"""States of the wool on its way to yarn, and what a line calls them."""
 
 LOSS_FIELDS = (
     Field("skirt", "Lost in skirting", unit="%", least=0, most=95),
@@ -31,89 +26,80 @@ LOSS_FIELDS = (
     Field("spin", "Lost in spinning", unit="%", least=0, most=95),
     Field("finish", "Lost in finishing", unit="%", least=0, most=95),
 )
-
-USUAL_LOSSES = {"skirt": "15", "yield": "60", "prepare": "10", "spin": "3", "finish": "0"}
-"""Losses the worked examples take; your own stand in the settings."""
-
+PLY_FIELDS = (
+    Field("plies", "Plies", "whole", least=1, most=24),
+    Field("shrink", "Shortens in finishing", unit="%", least=0, most=60),
+    Field("take_up", "Take-up in plying", unit="%", least=0, most=60),
+)
 GRIST_FIELDS = (
     Field("count", "Grist of the yarn", "count", most=1e7),
     Field("system", "in", "choice", options=SYSTEMS),
 )
 STATE_FIELD = Field("state", "The wool is", "choice", options=STATES)
 
-
-def losses_asked(asked: Asked) -> Losses:
-    """The losses typed, as shares."""
-    names = ("skirt", "prepare", "spin", "finish")
-    return Losses(**{name: asked[name] / 100 for name in names})
-
-
-def yield_asked(asked: Asked) -> Figure:
-    """The yield typed, as a share."""
-    share = asked["yield"] / 100
-    return Figure(share, "share", {"yield in scouring": share * YIELD_U})
-
-
-def steps_told(
-    shown: Shown, start_g: float, steps: tuple[Making, ...], asked: Asked
-) -> tuple[Line, ...]:
-    """Grams after each step, with what the step took."""
-    told, grams = [], start_g
-    for step in steps:
-        kept = _kept(step, asked)
-        told.append(Line(AFTER[step], f"{plain(shown, grams * kept)} g", _lost(shown, grams, kept)))
-        grams *= kept
-    return tuple(told)
+USUAL = {
+    "count": "450",
+    "system": "tex",
+    "plies": "2",
+    "shrink": "8",
+    "take_up": "5",
+    "state": "raw",
+    "skirt": "15",
+    "yield": "60",
+    "prepare": "10",
+    "spin": "3",
+    "finish": "0",
+}
+"""What the worked examples take; your own losses stand in the settings."""
 
 
-def _kept(step: Making, asked: Asked) -> float:
-    """Share of the mass one step keeps."""
-    if step == "scour":
-        return asked["yield"] / 100
-    return 1 - WATER.value if step == "dry" else 1 - asked[step] / 100
+def making_asked(asked: Asked) -> Making:
+    """How the yarn is made, from what was typed in percent."""
+    yield_share = asked["yield"] / 100
+    return Making(
+        to_tex(asked.words["system"], asked["count"]),
+        asked.whole("plies"),
+        Losses(**{name: asked[name] / 100 for name in ("skirt", "prepare", "spin", "finish")}),
+        Figure(yield_share, "share", {"yield in scouring": yield_share * YIELD_U}),
+        asked["shrink"] / 100,
+        asked["take_up"] / 100,
+    )
 
 
-def _lost(shown: Shown, grams: float, kept: float) -> str:
-    return f"{plain(shown, grams * (1 - kept), 3)} g lost" if kept < 1 else "nothing lost"
+def stages_told(shown: Shown, yarn_g: Figure, state: str, making: Making) -> tuple[Line, ...]:
+    """Grams the wool weighs in its state and in each that follows, until it is yarn."""
+    names = {state: state} | {
+        stage: word for stage, word in STAGES.items() if len(STEPS[stage]) < len(STEPS[state])
+    }
+    lines = (
+        Line(word, f"{plain(shown, _wool(yarn_g, stage, making))} g")
+        for stage, word in names.items()
+    )
+    return (*lines, Line("finished yarn", f"{plain(shown, yarn_g.value)} g"))
 
 
-def kept_in_all(state: str, asked: Asked) -> Figure:
-    """Share of wool in a state that ends as yarn, and how sure that is."""
-    return share_kept(state, yield_asked(asked), losses_asked(asked))
+def _wool(yarn_g: Figure, state: str, making: Making) -> float:
+    return wool_for(yarn_g, state, making.yield_share, making.losses).value
 
 
 def chain_sheets(shown: Shown) -> tuple[Sheet, ...]:
-    """The steps in order, with how sure a loss is that was not measured."""
+    """How sure a loss is that was not measured, and losses as they were printed."""
     rows = tuple(
         Row(
-            AFTER[step],
-            (CAUSES[step], f"± {short(shown, 100 * u)} points"),
+            CAUSES[step],
+            (f"± {short(shown, 100 * u)} points",),
             "practice",
             "common practice; your own weighings come first",
         )
         for step, u in LOSS_U.items()
     )
-    water = Row(
-        "drying wool",
-        (
-            "water still in it",
-            f"{short(shown, 100 * WATER.value)} ± {short(shown, 100 * WATER.u)} %",
-        ),
-        "assumed",
-        "weigh it again once it is dry",
-    )
-    scour = Row(
-        AFTER["scour"],
-        ("yield", "see the table of breeds"),
-        "published",
-        "printed breed tables",
-    )
+    water = f"{short(shown, 100 * WATER.value)} ± {short(shown, 100 * WATER.u)} %"
+    drying = Row("water in drying wool", (water,), "assumed", "weigh it again once it is dry")
     losses = tuple(
         Row(one.what, (ranged(shown, one.low, one.high),), one.standing, one.source)
         for one in ranges("step_losses")
     )
-    columns = ("what goes", "how sure without weighings")
     return (
-        Sheet("From fleece to yarn", "After this step", columns, (*rows, scour, water), prose=True),
         Sheet("Losses of mass in print", "What", ("%",), losses),
+        Sheet("How sure they are without weighings", "What", ("give or take",), (*rows, drying)),
     )

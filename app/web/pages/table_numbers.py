@@ -20,9 +20,7 @@ def short(shown: Shown, x: float, places: int = 1) -> str:
 
 
 def ranged(shown: Shown, low: float | None, high: float | None, places: int = 1) -> str:
-    """A printed range: "24.5 to 31.5", "up to 400", "38.1 and more", "–" for none."""
-    if low is None and high is None:
-        return "–"
+    """A printed range: "24.5 to 31.5", "up to 400", "38.1 and more"; None is an open end."""
     if low is None:
         return f"up to {short(shown, high or 0.0, places)}"
     if high is None:

@@ -29,7 +29,8 @@ def ask(asked: Asked, shown: Shown) -> Answer:
         Line(f"{short(shown, mass)} g, dry", f"{plain(shown, found.dry_g)} g"),
         Line("and as agreed", f"{plain(shown, found.g)} g", "dry × (1 + regain)"),
     )
-    return Answer(f"{regain} % regain: 100 g of it holds {water} g of water.", lines)
+    sentence = f"{regain} % regain: 100 g of it holds {water} g of water."
+    return Answer(sentence, lines, steps=found.steps)
 
 
 def _shares(asked: Asked) -> dict[str, float]:

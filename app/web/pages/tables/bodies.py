@@ -48,7 +48,11 @@ def _sheet(group: str, caption: str, shown: Shown) -> Sheet:
         _row([row for row in of_group if row.measure == measure], sizes, shown)
         for measure in measures
     )
-    return Sheet(f"{caption}, in {shown.size_unit}", "Measure", tuple(map(_said, sizes)), rows)
+    return Sheet(f"{caption}, {_unit(shown)}", "Measure", tuple(map(_said, sizes)), rows)
+
+
+def _unit(shown: Shown) -> str:
+    return "in cm" if shown.size_unit == "cm" else "in inches"
 
 
 def _said(size: str) -> str:
@@ -68,7 +72,7 @@ def _heads(shown: Shown) -> Sheet:
         for row in printed()
         if row.group == "head"
     )
-    return Sheet(f"Heads, in {shown.size_unit}", "Whose", ("around",), rows)
+    return Sheet(f"Heads, {_unit(shown)}", "Whose", ("around",), rows)
 
 
 def _span(shown: Shown, row: Printed) -> str:

@@ -1,6 +1,6 @@
 """The difference of two colours, and what it is to the eye."""
 
-from app.craft.colour import BANDS, SOURCE, difference, difference_word, lab
+from app.craft.colour import BANDS, SOURCE, compared, difference, difference_word, lab
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_numbers import short
@@ -18,7 +18,8 @@ def ask(asked: Asked, shown: Shown) -> Answer:
         Line("the other", _told(shown, second), colours[1]),
     )
     word = difference_word(found)
-    return Answer(f"A difference of {short(shown, found)}: {word}.", lines, swatches=colours)
+    sentence = f"A difference of {short(shown, found)}: {word}."
+    return Answer(sentence, lines, steps=(compared(*colours),), swatches=colours)
 
 
 def _told(shown: Shown, colour: tuple[float, float, float]) -> str:

@@ -1,5 +1,6 @@
 """Gauge to metres: the yarn in a stitch, in a square metre, and how firm the fabric is."""
 
+from app.craft.cloth import fullness, square_metre
 from app.craft.counts import to_tex
 from app.craft.fabric import (
     FIRMNESS,
@@ -8,8 +9,6 @@ from app.craft.fabric import (
     KS_WET,
     LOOP_SHARE,
     OPEN_BELOW,
-    firmness,
-    firmness_word,
     loop_cm,
     metres_per_m2,
     row_per_width,
@@ -44,12 +43,14 @@ def ask(asked: Asked, shown: Shown) -> Answer:
     if "count" not in asked.numbers:
         return Answer(f"{sentence}.", lines)
     tex = to_tex(asked.words["system"], asked["count"])
-    k = firmness(tex, loop.value)
+    cloth, full = square_metre(stitches, rows, loop, Figure(tex, "tex")), fullness(tex, loop.value)
+    k = short(shown, full.by_weight)
     more = (
-        Line("weight of a square metre", f"{plain(shown, per_m2.value * tex / 1000, 3)} g"),
-        Line("firmness", f"{short(shown, k)} ({firmness_word(k)})", "√tex ÷ cm in a stitch"),
+        Line("weight of a square metre", f"{plain(shown, cloth.g_per_m2.value, 3)} g"),
+        Line("firmness", f"{k} ({full.word})", "√tex ÷ cm in a stitch"),
     )
-    return Answer(f"{sentence}; firmness {short(shown, k)}, {firmness_word(k)}.", (*lines, *more))
+    steps = (*cloth.steps, *full.steps)
+    return Answer(f"{sentence}; firmness {k}, {full.word}.", (*lines, *more), steps=steps)
 
 
 def _piece(asked: Asked, shown: Shown, per_m2: Figure) -> tuple[Line, ...]:

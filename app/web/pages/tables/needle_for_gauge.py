@@ -33,7 +33,8 @@ def ask(asked: Asked, shown: Shown) -> Answer:
         )
         for needle, ahead in choice.offers
     )
-    return Answer(_said(choice, shown), lines, "Swatch the sizes sold next to it first:")
+    note = "Swatch the sizes sold next to it first:"
+    return Answer(_said(choice, shown), lines, note, choice.steps)
 
 
 def _said(choice: Choice, shown: Shown) -> str:
@@ -46,7 +47,7 @@ def sheets(shown: Shown) -> tuple[Sheet, ...]:
     rows = tuple(
         Row(
             f"{stitches} in 10 cm",
-            tuple(_needle(shown, stitches, wraps) for wraps in WRAPS),
+            tuple(short(shown, needle_for(stitches, wraps).needle.value) for wraps in WRAPS),
             "derived",
             source,
         )
@@ -54,13 +55,6 @@ def sheets(shown: Shown) -> tuple[Sheet, ...]:
     )
     columns = tuple(f"{wraps} wraps" for wraps in WRAPS)
     return (Sheet("Needle in mm, by wraps per inch", "Stitches", columns, rows),)
-
-
-def _needle(shown: Shown, stitches: float, wraps: float) -> str:
-    try:
-        return short(shown, needle_for(stitches, wraps).needle.value)
-    except ValueError:
-        return "–"
 
 
 TABLE = Table(

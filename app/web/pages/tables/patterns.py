@@ -1,7 +1,7 @@
 """Stitch patterns: what each takes beyond its stitches, and how sure that is."""
 
 from app.craft.figure import Figure
-from app.craft.patterns import StitchPattern, pattern_of, patterns, yarn_in_pattern
+from app.craft.patterns import StitchPattern, pattern_of, pattern_step, patterns, yarn_in_pattern
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_numbers import plain, short
@@ -13,14 +13,16 @@ NAMES = {one.name: one.name for one in patterns()}
 def ask(asked: Asked, shown: Shown) -> Answer:
     """Metres in so many stitches of a pattern."""
     pattern = pattern_of(asked.words["pattern"])
-    yarn = yarn_in_pattern(pattern, asked["stitches"], Figure(asked["loop"], "cm"))
+    loop = Figure(asked["loop"], "cm")
+    yarn = yarn_in_pattern(pattern, asked["stitches"], loop)
     metres = f"{plain(shown, yarn.value)} m"
     doubt = f", give or take {plain(shown, yarn.u, 2)} m" if yarn.u else ""
     lines = (
         Line("yarn", metres, "stitches × cm in a stitch, and the extra"),
         Line("extra", f"{short(shown, 100 * pattern.extra)} %", pattern.note),
     )
-    return Answer(f"{metres}{doubt}.", lines)
+    step = pattern_step(pattern, asked["stitches"], loop)
+    return Answer(f"{metres}{doubt}.", lines, steps=(step,))
 
 
 def sheets(shown: Shown) -> tuple[Sheet, ...]:

@@ -1,7 +1,7 @@
 """Treadling: how often to tread for a twist."""
 
 from app.craft.twist import INCH_CM
-from app.craft.twist_uses import treadles_for_draft
+from app.craft.twist_uses import treadles_for_draft, wheel_step
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_numbers import short
@@ -16,9 +16,9 @@ DRAFT_IN = 10
 def ask(asked: Asked, shown: Shown) -> Answer:
     """Treadles to one draft."""
     unit = CM[asked.words["unit"]]
-    found = treadles_for_draft(asked["turns"] / unit, asked["ratio"], asked["draft"] * unit)
-    lines = (Line("treadles to a draft", short(shown, found), "turns × draft ÷ ratio"),)
-    return Answer(f"{short(shown, found)} treadles to each draft.", lines)
+    step = wheel_step(asked["turns"] / unit, asked["ratio"], asked["draft"] * unit)
+    lines = (Line("treadles to a draft", short(shown, step.value), "turns × draft ÷ ratio"),)
+    return Answer(f"{short(shown, step.value)} treadles to each draft.", lines, steps=(step,))
 
 
 def sheets(shown: Shown) -> tuple[Sheet, ...]:

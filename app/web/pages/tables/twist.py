@@ -41,7 +41,7 @@ def ask(asked: Asked, shown: Shown) -> Answer:
         f"Twist factor {plain(shown, factor, 3)}, angle {short(shown, angle, 0)}°: "
         f"{'as for ' + uses if uses else 'as for no usual use'}."
     )
-    return Answer(sentence, lines)
+    return Answer(sentence, lines, steps=told.steps)
 
 
 def _balanced(shown: Shown, turns: float, plies: int) -> Line:

@@ -1,7 +1,7 @@
 """The gauge a swatch will have once it is washed."""
 
 from app.craft.gauge import TEN_CM_IN, in_measure, per_10cm
-from app.craft.relaxation import RELAXED, after_washing
+from app.craft.relaxation import RELAXED, after_washing, washing_steps
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Row, Sheet, Table
 from app.web.pages.table_numbers import short
@@ -11,14 +11,15 @@ from app.web.shown import Shown
 def ask(asked: Asked, shown: Shown) -> Answer:
     """Stitches and rows after washing, in the measure they were counted in."""
     measure = asked.words["measure"]
-    before = (per_10cm(asked[name], measure) for name in ("stitches", "rows"))
+    before = [per_10cm(asked[name], measure) for name in ("stitches", "rows")]
     found = [one.scaled(in_measure(1.0, measure)) for one in after_washing(*before)]
     lines = tuple(
         Line(f"{word} in {measure}", short(shown, one.value), f"± {short(shown, one.u)}")
         for word, one in zip(("stitches", "rows"), found, strict=True)
     )
     stitches, rows = (short(shown, one.value) for one in found)
-    return Answer(f"About {stitches} × {rows} in {measure} once washed and dried flat.", lines)
+    sentence = f"About {stitches} × {rows} in {measure} once washed and dried flat."
+    return Answer(sentence, lines, steps=washing_steps(*before))
 
 
 def sheets(shown: Shown) -> tuple[Sheet, ...]:

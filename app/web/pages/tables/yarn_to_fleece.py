@@ -1,48 +1,42 @@
 """Yarn to fleece: how much wool a yarn needs, and how its singles are to be spun."""
 
-from app.craft.counts import from_tex, to_tex
-from app.craft.fleece import plied_length, single_length, single_tex, steps_from, yarn_mass
+from app.craft.chain import backwards
+from app.craft.counts import from_tex
+from app.craft.fleece import wool_for
 from app.web.forms.table_fields import Asked, Field
 from app.web.pages.table import Answer, Example, Line, Table
 from app.web.pages.table_chain import (
     GRIST_FIELDS,
     LOSS_FIELDS,
+    PLY_FIELDS,
     STATE_FIELD,
-    USUAL_LOSSES,
+    USUAL,
     chain_sheets,
-    kept_in_all,
-    steps_told,
+    making_asked,
+    stages_told,
 )
 from app.web.pages.table_numbers import plain
 from app.web.shown import Shown
 
 
 def ask(asked: Asked, shown: Shown) -> Answer:
-    """Wool to begin with, and length and grist of each single."""
-    yarn = yarn_mass(asked["length"], to_tex(asked.words["system"], asked["count"]))
-    state = asked.words["state"]
-    wool = yarn / kept_in_all(state, asked).value
-    single, tex = _single(asked, yarn)
+    """Wool to begin with, and length and grist of the singles."""
+    state, making = asked.words["state"], making_asked(asked)
+    chain = backwards(asked["length"], making)
+    wool = wool_for(chain.yarn_g, state, making.yield_share, making.losses)
+    tex, singles = chain.single_tex.value, plain(shown, chain.single_m.value)
     sentence = (
-        f"{plain(shown, wool)} g {state} for {plain(shown, yarn)} g of yarn: "
-        f"{asked.whole('plies')} singles of {plain(shown, single)} m at {plain(shown, tex)} tex."
+        f"{plain(shown, wool.value)} g {state} for {plain(shown, chain.yarn_g.value)} g of yarn: "
+        f"{singles} m of singles at {plain(shown, tex)} tex."
     )
     lines = (
-        Line(state, f"{plain(shown, wool)} g"),
-        *steps_told(shown, wool, steps_from(state), asked),
-        Line("to ply", f"{plain(shown, plied_length(asked['length'], asked['shrink'] / 100))} m"),
-        Line("each single", f"{plain(shown, single)} m", f"{plain(shown, tex)} tex"),
+        *stages_told(shown, chain.yarn_g, state, making),
+        Line("to ply", f"{plain(shown, chain.plied_m.value)} m"),
+        Line("singles in all", f"{singles} m", f"for {making.plies} plies"),
+        Line("grist of a single", f"{plain(shown, tex)} tex"),
         Line("grist of a single", f"{plain(shown, from_tex('m/100 g', tex))} m/100 g"),
     )
-    return Answer(sentence, lines)
-
-
-def _single(asked: Asked, yarn_g: float) -> tuple[float, float]:
-    """Metres and tex of each single, off the bobbin."""
-    plied = plied_length(asked["length"], asked["shrink"] / 100)
-    metres = single_length(plied, asked["take_up"] / 100)
-    spun = yarn_g / (1 - asked["finish"] / 100)
-    return metres, single_tex(spun, asked.whole("plies"), metres)
+    return Answer(sentence, lines, steps=chain.steps)
 
 
 TABLE = Table(
@@ -54,26 +48,15 @@ TABLE = Table(
     fields=(
         Field("length", "Yarn wanted", "yarn"),
         *GRIST_FIELDS,
-        Field("plies", "Plies", "whole", least=1, most=24),
-        Field("shrink", "Shortens in finishing", unit="%", least=0, most=60),
-        Field("take_up", "Take-up in plying", unit="%", least=0, most=60),
+        *PLY_FIELDS,
         STATE_FIELD,
         *LOSS_FIELDS,
     ),
     ask=ask,
     example=Example(
-        {
-            "length": "400 m",
-            "count": "450",
-            "system": "tex",
-            "plies": "2",
-            "shrink": "8",
-            "take_up": "5",
-            "state": "raw",
-            **USUAL_LOSSES,
-        },
+        {"length": "400 m", **USUAL},
         "400 m of a 2-ply of 450 tex, from raw fleece",
-        "404.3 g raw for 180.0 g of yarn: 2 singles of 457.7 m at 196.7 tex.",
+        "404.3 g raw for 180.0 g of yarn: 915.3 m of singles at 196.7 tex.",
     ),
     sheets=chain_sheets,
     notes=("Spin a little more than this: ends left on bobbins are not lost, but not plied.",),
