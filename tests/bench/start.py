@@ -1,5 +1,6 @@
 """From the command to the first page, against a process that only imports the frameworks."""
 
+import os
 import re
 import subprocess
 import sys
@@ -19,6 +20,8 @@ BESIDE = "usual size of a maker's book: 60 skeins, 8 plans"
 
 def rows(folder: Path, rounds: int) -> Iterator[Row]:
     """Time and memory of the start on a current database."""
+    # An installed program is compiled once; one that may not keep that pays for it at each start.
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     store_of(folder, guild_book(60, 7)).close()
     floors, times, sizes = [], [], []
     for _ in range(rounds + 1):
