@@ -63,6 +63,17 @@ class Designation:
             raise ValueError("at least two pieces make a fold")
 
 
+def designation_of(tex: float, plies: int, last: Direction | None) -> Designation:
+    """The designation of a yarn measured as a whole: its tex, plies, and the way it was twisted
+    last. Tex is told to the whole from 100 up, to a tenth below. ValueError for less than one ply
+    or no tex."""
+    told = round(positive(tex, "linear density in tex"), 0 if tex >= 100 else 1)
+    turns = Turns(last) if last else None
+    if plies == 1:
+        return Designation(None, told, (Fold(1, turns),))
+    return Designation(told, None, (Fold(1), Fold(plies, turns)))
+
+
 def fold_to_single(yarn: Designation) -> str:
     """The designation as the user of a yarn tells it; a single yarn has only one order.
     ValueError for a folded yarn whose resultant is not known."""

@@ -7,6 +7,7 @@ from app.craft.designation import (
     Designation,
     Fold,
     Turns,
+    designation_of,
     fold_to_single,
     read_designation,
     single_to_fold,
@@ -65,6 +66,12 @@ def test_a_decimal_comma_is_read():
     assert read_designation("R 69,3 tex Z 400 / 2 S 600; 34 tex").resultant_tex == 69.3
 
 
+def test_a_skein_as_it_was_measured():
+    assert fold_to_single(designation_of(450.704, 2, "S")) == "R 451 tex S / 2"
+    assert fold_to_single(designation_of(98.76, 3, None)) == "R 98.8 tex / 3"
+    assert fold_to_single(designation_of(225.4, 1, "Z")) == "225 tex Z"
+
+
 @pytest.mark.property
 @given(DENSITY, st.none() | DENSITY, FOLDS)
 def test_what_is_written_is_read_back(single, whole, folds):
@@ -86,6 +93,8 @@ def test_what_is_no_designation_is_said(text):
     ("make", "words"),
     [
         (lambda: Designation(None, None, (Fold(1),)), "needs a linear density"),
+        (lambda: designation_of(0, 2, "S"), "linear density in tex must be more"),
+        (lambda: designation_of(450, 0, "S"), "at least two pieces make a fold"),
         (lambda: Designation(0, None, (Fold(1),)), "must be more than zero"),
         (lambda: Designation(450, None, ()), "the first fold of a yarn is its single"),
         (lambda: Designation(450, None, (Fold(2),)), "the first fold of a yarn is its single"),
