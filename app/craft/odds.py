@@ -102,7 +102,7 @@ def _orthant(means: Sequence[float], spread: Sequence[Sequence[float]]) -> tuple
     if len(live) == 1:
         return _NORMAL.cdf(scaled[0]), 0.0
     correlation = [[spread[i][j] / sqrt(spread[i][i] * spread[j][j]) for j in live] for i in live]
-    order = sorted(range(len(live)), key=lambda i: scaled[i])
+    order = sorted(range(len(live)), key=lambda i: round(scaled[i], 9))  # dust decides no tie
     root = _cholesky([[correlation[i][j] for j in order] for i in order])
     return _lattice([scaled[i] for i in order], root)
 
