@@ -29,4 +29,4 @@ def show_table(request: Request, word: str) -> Response:
     settings = settings_of_request(request)
     page = table_page(table, Reader(request.query_params, settings), shown_in(settings))
     status = 422 if page.form.errors else 200
-    return render(request, "pages/tables/table.html", page, status, block="answer")
+    return render(request, "pages/tables/table.html", page, status, block="calculator")
