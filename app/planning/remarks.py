@@ -16,6 +16,7 @@ def remarks(plan: Plan, need: PartNeed, taken: tuple[Taken, ...], lots: Lots) ->
     ids = dict.fromkeys(one.yarn_id for one in taken) or dict.fromkeys(meant)
     yarns = [lots.book.yarn[one] for one in ids if one]
     found = [one for yarn in yarns if (one := firmness_remark(yarn, need, lots))]
+    found += _other_swatch(need, meant[0] if meant else None, lots)
     chief = next((one.yarn_id for one in plan.yarns), None) or (meant[0] if meant else None)
     if chief and taken:
         found += [
@@ -36,6 +37,16 @@ def firmness_remark(yarn: Yarn, need: PartNeed, lots: Lots) -> Remark | None:
     word = firmness_word(k)
     text = f"Firmness {k:.1f}: {word} in {yarn.name}"
     return Remark(text, word in UNSUITED)
+
+
+def _other_swatch(need: PartNeed, yarn_id: str | None, lots: Lots) -> list[Remark]:
+    """Whether the gauge was taken from a swatch of another yarn than the one meant for the part."""
+    book = lots.book
+    swatch = book.swatch.get(need.gauge.swatch_id or "") if need.gauge else None
+    if swatch is None or swatch.yarn_id in (None, yarn_id) or yarn_id is None:
+        return []
+    knit_in = book.yarn[swatch.yarn_id].name
+    return [Remark(f"The swatch {swatch.name} is knit in {knit_in}", True)]
 
 
 def _unlike(yarn: Yarn, chief: Yarn) -> list[Remark]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from app.book.gauge import Gauge
 from app.book.swatch import Count, Swatch, gauge_of
 from app.craft.cloth import Cloth, Fullness, fullness, square_metre
+from app.craft.fabric import loop_cm
 from app.craft.figure import Figure
 from app.craft.gauge import counted
 from app.craft.loop_ways import LoopFound, Way, by_gauge, by_thread, by_weight, loop_from
@@ -85,6 +86,14 @@ def yarn_in_stitch(swatch: Swatch, gauge: Gauge, lots: Lots) -> LoopFound:
         else replace(swatch, thread_mm=None, weight_mg=None)
     )
     return loop_from(*ways_of(same, gauge, lots))
+
+
+def loop_at(gauge: Gauge, lots: Lots) -> Figure:
+    """The yarn in a stitch in cm of what is knit to a gauge, from its swatch if it has one."""
+    swatch = lots.book.swatch.get(gauge.swatch_id or "")
+    if swatch:
+        return yarn_in_stitch(swatch, gauge, lots).loop
+    return loop_cm(gauge.stitches, gauge.rows, gauge.washed)
 
 
 def taken_step(swatch: Swatch, gauge: Gauge) -> Step:

@@ -11,13 +11,15 @@ from app.book.plan import Plan
 from app.book.reading import Reading
 from app.book.words import OPEN_STATES, YARN_KINDS
 from app.book.yarn import Yarn
-from app.craft.fabric import firmness, firmness_by_wraps, firmness_word, loft_word, loop_cm
+from app.craft.fabric import firmness, firmness_by_wraps, firmness_word, loft_word
 from app.craft.thickness import WRAPS_SHARE, wraps_from_tex
 from app.craft.working import Step
 from app.craft.yarn_class import class_sentence
 from app.planning.answers import ShelfLine
 from app.planning.supply import working
+from app.planning.swatches import loop_at
 from app.planning.turn import in_turn
+from app.planning.yarns import Lots
 from app.work.reckoning import Known
 from app.work.skein_put_away import emptied_by, events_of
 from app.work.skein_readings import unfinished
@@ -126,7 +128,8 @@ def _firmness(
     measured = thickness.wraps if thickness and thickness.reading else None
     plans = [one for one in in_turn(book.plans) if one.state in OPEN_STATES and one.gauge]
     meant = [one for one in plans if one.id in promised or meant_for(book, one, skein.yarn_id)]
-    return tuple(_at(plan, plan.gauge, tex, measured) for plan in meant if plan.gauge)
+    lots = Lots(book)
+    return tuple(_at(plan, plan.gauge, lots, tex, measured) for plan in meant if plan.gauge)
 
 
 def meant_for(book: Book, plan: Plan, yarn_id: str | None) -> bool:
@@ -135,8 +138,8 @@ def meant_for(book: Book, plan: Plan, yarn_id: str | None) -> bool:
     return yarn_id is not None and any(one.yarn_id == yarn_id for one in (*plan.yarns, *of_parts))
 
 
-def _at(plan: Plan, gauge: Gauge, tex: float, wraps: float | None) -> FirmnessAt:
-    loop = loop_cm(gauge.stitches, gauge.rows, gauge.washed).value
+def _at(plan: Plan, gauge: Gauge, lots: Lots, tex: float, wraps: float | None) -> FirmnessAt:
+    loop = loop_at(gauge, lots).value
     k = firmness(tex, loop)
     loft = loft_word(k, firmness_by_wraps(wraps, loop)) if wraps else ""
     yarn_class = class_sentence(tex, gauge.stitches)

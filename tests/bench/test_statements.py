@@ -20,6 +20,7 @@ PAGES = (
     "/skeins/skein-00001",
     "/yarns",
     "/yarns/yarn-000",
+    "/swatches",
     "/fleeces",
     "/fleeces/Bramble",
     "/garments",

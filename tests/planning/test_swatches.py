@@ -11,7 +11,7 @@ from app.book.gauge import Gauge
 from app.book.plan import Losses
 from app.book.swatch import Count, gauge_of
 from app.planning import reckon
-from app.planning.swatches import tell
+from app.planning.swatches import loop_at, tell
 from app.planning.yarns import Lots
 from tests.books import a_book, a_part, a_plan, a_promise, a_reading, a_skein, a_swatch, a_yarn
 
@@ -255,3 +255,22 @@ def test_a_yarn_is_judged_by_the_stitch_the_swatch_shows():
     (part,) = knit_to(a_swatch(unravelled=100.0, thread_mm=1500)).parts
     firm = float(part.remarks[0].text.split()[1].rstrip(":"))
     assert firm > sqrt(450) / 1.6
+
+
+def test_a_swatch_of_another_yarn_is_doubted():
+    other = a_swatch(yarn_id="cream two-ply")
+    plan = a_plan(gauge=gauge_of(other))
+    book = a_book(*yarn(), a_yarn("cream two-ply"), other, plan, a_part(), held={"G-1": (270, 600)})
+    (part,) = reckon(book).plan("pullover").parts
+    (doubt,) = [one for one in part.remarks if one.doubt]
+    assert doubt.text == "The swatch first try is knit in cream two-ply"
+    own = knit_to(a_swatch()).parts[0].remarks
+    unknown = knit_to(a_swatch(yarn_id=None)).parts[0].remarks
+    assert not any(one.doubt for one in (*own, *unknown))
+
+
+def test_the_stitch_of_a_gauge_wherever_it_is_asked_for():
+    swatch = a_swatch(unravelled=100.0, thread_mm=1500)
+    lots = Lots(a_book(*yarn(), swatch, held={"G-1": (96, 96 / 0.45)}))
+    assert loop_at(gauge_of(swatch), lots).value == pytest.approx(1.51, abs=0.01)
+    assert loop_at(Gauge(22.0, 30.0), lots).value == pytest.approx(1.8091, abs=5e-5)

@@ -129,8 +129,10 @@ def test_what_washing_did_and_what_it_will_do(client: TestClient, shelf: Store) 
 def test_the_list_tells_gauge_and_stitch(client: TestClient, shelf: Store) -> None:
     keep(shelf, a_swatch(), a_swatch("blank", finished=None, yarn_id=None, needle_mm=None))
     page = words(client.get("/swatches").text)
-    assert "2 swatches ; 1 of them tells the yarn in a stitch." in page
-    assert "first try grey two-ply 4 mm 22 × 30 in 10 cm, washed 1.81 cm of yarn" in page
+    assert "Two swatches ; one still to be measured." in page
+    assert (
+        "first try grey two-ply 4 mm 22 × 30 in 10 cm, washed 1.81 cm ± 7 % ordinary, 11.7" in page
+    )
     assert "blank not counted yet" in page
 
 
@@ -319,3 +321,11 @@ def test_names_are_text_and_never_markup(client: TestClient, shelf: Store) -> No
     keep(shelf, a_swatch(name=nasty, pattern=nasty, notes=nasty), a_swatch("b", needle_mm=5.0))
     for path in ("/swatches", "/swatches/first try", "/swatches/first try/change", "/garments/new"):
         assert "<img" not in client.get(path).text
+
+
+def test_the_page_of_a_yarn_leads_to_its_swatches(client: TestClient, shelf: Store) -> None:
+    keep(shelf, a_swatch(), a_swatch("gone", put_away=a_swatch().day))
+    html = client.get("/yarns/grey two-ply").text
+    assert '<a href="/swatches/first try">first try</a>.' in html
+    assert "/swatches/gone" not in html
+    assert 'href="/swatches/new?yarn=grey two-ply"' in html

@@ -6,13 +6,15 @@ from datetime import date
 from app.book.book import Book
 from app.book.stamp import stamp
 from app.book.swatch import Swatch
+from app.craft.cloth import Fullness
+from app.craft.figure import Figure
 from app.craft.patterns import patterns
 from app.web.forms.options import names_by_id, with_none
 from app.web.forms.reader import Filled
 from app.web.forms.swatch import swatch_values
-from app.web.pages.answer import Sentence
+from app.web.pages.answer import Sentence, number_word
 from app.web.pages.gauge_said import gauge_said
-from app.web.pages.swatch_said import firmness_said, loop_said
+from app.web.pages.swatch_said import loop_length, share_said
 from app.web.shown import Shown
 from app.work.swatch_known import SwatchTold
 
@@ -92,17 +94,24 @@ def _line(told: SwatchTold, shown: Shown) -> SwatchLine:
         colour=told.yarn.colour if told.yarn else "",
         needle=needle,
         gauge=gauge_said(answer.gauge, shown) if answer.gauge else "not counted yet",
-        loop=loop_said(answer.found.loop, shown) if answer.found else "",
-        fabric=firmness_said(answer.fullness, shown) if answer.fullness else "",
+        loop=_loop(answer.found.loop, shown) if answer.found else "",
+        fabric=_fabric(answer.fullness, shown) if answer.fullness else "",
         day=swatch.day,
     )
+
+
+def _loop(loop: Figure, shown: Shown) -> str:
+    return f"{loop_length(loop, shown)} ± {share_said(loop, shown)}"
+
+
+def _fabric(full: Fullness, shown: Shown) -> str:
+    return f"{full.word}, {shown.number(full.by_weight, 1)}"
 
 
 def _said(lines: tuple[SwatchLine, ...]) -> Sentence:
     if not lines:
         return Sentence("idle", "No swatch yet.")
-    counted = sum(1 for one in lines if one.loop)
-    swatches = "One swatch" if len(lines) == 1 else f"{len(lines)} swatches"
-    rest = "tells" if counted == 1 else "tell"
-    tells = "" if not counted else f"; {counted} of them {rest} the yarn in a stitch"
-    return Sentence("idle", swatches, f"{tells if len(lines) > 1 else ''}.")
+    waiting = sum(1 for one in lines if not one.loop)
+    swatches = "One swatch" if len(lines) == 1 else f"{number_word(len(lines))} swatches"
+    rest = f"; {number_word(waiting)} still to be measured" if waiting else ""
+    return Sentence("idle", f"{swatches[:1].upper()}{swatches[1:]}", f"{rest}.")

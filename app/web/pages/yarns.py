@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from app.book.book import Book
 from app.book.stamp import stamp
+from app.book.swatch import Swatch
 from app.book.yarn import Yarn
 from app.planning.answers import Reckoning
 from app.store.skein_list import SkeinLine
@@ -30,6 +31,7 @@ class YarnPage:
     known: KnownYarn
     lines: list[SkeinLine]
     plans: tuple[PlanLine, ...]
+    swatches: dict[str, str]
     stray: str
     earlier_url: str
     later_url: str
@@ -60,6 +62,7 @@ def yarn_page(known: Known, one: KnownYarn, page: int, shown: Shown) -> YarnPage
         known=one,
         lines=one.skeins.lines,
         plans=_plan_lines(one, known.book, known.reckoning, shown),
+        swatches=names_by_id(_swatches(known.book, one.yarn)),
         stray=_stray(one.sum, shown),
         earlier_url=f"{url}?page={page - 1}" if page > 1 else "",
         later_url=f"{url}?page={page + 1}" if one.skeins.more else "",
@@ -118,6 +121,11 @@ def _stray(one: YarnSum, shown: Shown) -> str:
     if one.spread is None or not one.tex:
         return ""
     return f"its skeins stray by {shown.percent(100 * one.spread / one.tex, 1)} from one another"
+
+
+def _swatches(book: Book, yarn: Yarn) -> list[Swatch]:
+    """The swatches of a yarn that are at hand."""
+    return [one for one in book.swatches if one.yarn_id == yarn.id and one.put_away is None]
 
 
 def _plan_lines(
