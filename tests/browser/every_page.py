@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from urllib.error import HTTPError
 
 from tests.running import Running
 
@@ -35,9 +36,16 @@ def every_page(program: Running) -> list[str]:
         if count[kind] > OF_EACH and kind not in ALL_OF:
             continue
         found.append(address)
-        for link in LINK.findall(program.page(address[1:])):
+        for link in LINK.findall(_page(program, address)):
             link = link.replace("&amp;", "&")
             if link not in seen and not link.startswith(FILES):
                 seen.add(link)
                 waiting.append(link)
     return [*found, *NOT_LINKED]
+
+
+def _page(program: Running, address: str) -> str:
+    try:
+        return program.page(address[1:])
+    except HTTPError as error:
+        raise AssertionError(f"a link leads to {address}, which answers {error.code}") from error
