@@ -89,6 +89,7 @@ def test_more_stitches_want_a_thinner_needle():
 def test_too_little_to_tell_from(swatch, why):
     _, answer = asked(22.0, swatch)
     assert answer.needle is None
+    assert answer.between == (0.0, 0.0)
     assert why in answer.why
 
 

@@ -157,3 +157,10 @@ def test_a_swatch_no_longer_counted_has_no_numbers_to_give(
     assert client.post("/swatches/first try/take", data=sent).status_code == 409
     assert gauge(shelf) == TAKEN
     assert "which by now" not in page(client, "/garments/pullover")
+
+
+def test_a_gauge_of_no_swatch_says_how_it_was_come_by(client: TestClient, shelf: Store) -> None:
+    keep(shelf, a_plan(gauge=Gauge(20.0, 28.0, assumed_pct=15.0)))
+    assert "20 × 28 in 10 cm, a guess." in words(page(client, "/garments/pullover"))
+    keep(shelf, a_plan(gauge=None))
+    assert "Knit to" not in words(page(client, "/garments/pullover"))
