@@ -1,5 +1,8 @@
 """From a plan's tally to its answer: odds, what is short, what will be left, part by part."""
 
+from collections.abc import Sequence
+from typing import TypeVar
+
 from app.craft.odds import (
     expected_above_zero,
     joint_odds,
@@ -8,13 +11,16 @@ from app.craft.odds import (
     whole_up,
 )
 from app.planning.answers import Allowance, GroupAnswer, PlanAnswer
+from app.planning.cover import TOLERANCE_M
 from app.planning.netting import GroupTally, PlanTally, total_need
 from app.planning.part_answers import part_answers
 from app.planning.steps import plan_steps
 from app.planning.yarns import Lots
 
-SHORT_BELOW_M = 0.05
-"""Less than this is not called short."""
+N = TypeVar("N", int, float)
+
+SHORT_BELOW_M = 1.0
+"""Less than this is not called short: it is within what the tails are cut to."""
 
 AT_LEAST = 0.9
 """What is left "at least" is left this often."""
@@ -29,6 +35,10 @@ class FreeYarn:
     def offer(self, yarn_ids: tuple[str, ...]) -> float:
         """Metres of these yarns still free, in m."""
         return sum(self._left.get(one, 0.0) for one in yarn_ids)
+
+    def yarns(self, yarn_ids: tuple[str, ...]) -> tuple[str, ...]:
+        """Those of the yarns of which some is still free."""
+        return tuple(one for one in yarn_ids if self._left.get(one, 0.0) > TOLERANCE_M)
 
     def want(self, yarn_ids: tuple[str, ...], metres: float) -> None:
         """Keep metres for a plan that will want them, so that no later plan counts on them."""
@@ -48,8 +58,6 @@ def answer(tally: PlanTally, lots: Lots, free: FreeYarn, covered: dict[str, floa
         _group(one, metres, lots, free) for one, metres in zip(tally.groups, added, strict=True)
     )
     need = total_need(tally)
-    grams = [one.short_g for one in groups if one.short_m]
-    skeins = [one.short_skeins for one in groups if one.short_m]
     return PlanAnswer(
         plan_id=tally.plan.id,
         name=tally.plan.name,
@@ -63,9 +71,11 @@ def answer(tally: PlanTally, lots: Lots, free: FreeYarn, covered: dict[str, floa
         odds=odds,
         odds_u=odds_u,
         short_m=sum(one.short_m for one in groups),
-        short_g=None if None in grams else sum(one for one in grams if one),
-        short_skeins=None if None in skeins else sum(one for one in skeins if one),
+        short_g=known_sum([one.short_g for one in groups if one.short_m]),
+        short_skeins=known_sum([one.short_skeins for one in groups if one.short_m]),
         to_make_m=sum(one.to_make_m for one in groups),
+        to_make_g=known_sum([one.to_make_g for one in groups if one.to_make_m]),
+        to_make_skeins=known_sum([one.to_make_skeins for one in groups if one.to_make_m]),
         left_m=sum(one.left_m for one in groups),
         left_at_least_m=sum(one.left_at_least_m for one in groups),
         parts=part_answers(tally, lots, covered),
@@ -75,14 +85,21 @@ def answer(tally: PlanTally, lots: Lots, free: FreeYarn, covered: dict[str, floa
     )
 
 
+def known_sum(amounts: Sequence[N | None]) -> N | None:
+    """The sum of amounts; None where one of them is not known."""
+    known = [one for one in amounts if one is not None]
+    return sum(known[1:], known[0]) if known and len(known) == len(amounts) else None
+
+
 def _group(tally: GroupTally, added: float, lots: Lots, free: FreeYarn) -> GroupAnswer:
     short = added if added >= SHORT_BELOW_M else 0.0
     yarn_ids = tuple(one for one in tally.group.yarn_ids if one in lots.book.yarn)
     chief = yarn_ids[0] if yarn_ids else None
     tex = lots.tex(chief) if chief else None
     usual = lots.usual_skein_m(chief) if chief else None
-    offered = free.offer(yarn_ids)
+    offered, offered_of = free.offer(yarn_ids), free.yarns(yarn_ids)
     free.want(yarn_ids, short)
+    to_make = max(0.0, short - offered)
     z = normal_quantile(AT_LEAST)
     return GroupAnswer(
         yarn_id=chief,
@@ -95,11 +112,14 @@ def _group(tally: GroupTally, added: float, lots: Lots, free: FreeYarn) -> Group
         reserve_m=tally.reserve_m,
         reserved_m=sum(tally.reserved.values()),
         free_m=offered,
+        free_yarn_ids=offered_of,
         odds=joint_odds([tally.margin])[0],
         short_m=short,
         short_g=short * tex.value / 1000 if tex else None,
         short_skeins=whole_up(short / usual) if usual else None,
-        to_make_m=max(0.0, short - offered),
+        to_make_m=to_make,
+        to_make_g=to_make * tex.value / 1000 if tex else None,
+        to_make_skeins=whole_up(to_make / usual) if usual else None,
         left_m=expected_above_zero(tally.margin),
         left_at_least_m=max(0.0, tally.margin.value - z * tally.margin.u),
     )

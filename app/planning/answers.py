@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from app.book.words import ErrandKind, PlanState, PromiseState
+from app.book.words import ErrandKind, PlanState, PromiseState, WoolState
 from app.craft.figure import Figure
 from app.craft.working import Step
 
@@ -68,7 +68,9 @@ class GroupAnswer:
     reserve really holds. `reserve_m` is the reserve wanted, `reserved_m` what it found.
     `short_m`, `short_g` and `short_skeins` are what to add to reach the wanted sureness;
     `short_skeins` is None where no skein of the yarn is known. `yarn_id` is the yarn to make more
-    of, None where none has been chosen. `free_m` of that yarn could be promised now.
+    of, None where none has been chosen. `free_m` of the group's yarns could be promised now, after
+    what plans of higher priority still want; `free_yarn_ids` are the yarns it is of. `to_make_m`,
+    `to_make_g` and `to_make_skeins` are what is short beyond that: what must be spun or bought.
     """
 
     yarn_id: str | None
@@ -81,11 +83,14 @@ class GroupAnswer:
     reserve_m: float
     reserved_m: float
     free_m: float
+    free_yarn_ids: tuple[str, ...]
     odds: float
     short_m: float
     short_g: float | None
     short_skeins: int | None
     to_make_m: float
+    to_make_g: float | None
+    to_make_skeins: int | None
     left_m: float
     left_at_least_m: float
 
@@ -115,6 +120,8 @@ class PlanAnswer:
     short_g: float | None
     short_skeins: int | None
     to_make_m: float
+    to_make_g: float | None
+    to_make_skeins: int | None
     left_m: float
     left_at_least_m: float
     parts: tuple[PartAnswer, ...]
@@ -173,7 +180,11 @@ class FleeceAnswer:
 
 @dataclass(frozen=True, slots=True)
 class WorkLine:
-    """A line of the work list. Amounts are rounded up; None where they do not apply."""
+    """A line of the work list. Amounts are rounded up; None where they do not apply.
+
+    `prepared_g`, `raw_g` and `fleece_g` are the prepared fibre, the raw fleece and the fleece as it
+    is now (in `state`; None where in several) behind `g` of finished yarn.
+    """
 
     kind: ErrandKind
     text: str
@@ -182,8 +193,12 @@ class WorkLine:
     m: int | None = None
     g: int | None = None
     balls: int | None = None
+    skeins: int | None = None
     prepared_g: int | None = None
     raw_g: int | None = None
+    fleece_g: int | None = None
+    state: WoolState | None = None
+    holding_id: str | None = None
     fleece_id: str | None = None
     fleece: str = ""
     plan_id: str | None = None

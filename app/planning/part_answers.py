@@ -8,6 +8,9 @@ from app.planning.netting import PlanTally
 from app.planning.remarks import remarks
 from app.planning.yarns import Lots
 
+SHORT_BELOW_M = 0.5
+"""Less than this is not worth another join, and a part is not called short of it."""
+
 
 def part_answers(tally: PlanTally, lots: Lots, covered: dict[str, float]) -> tuple[PartAnswer, ...]:
     """The answer of each part, in order; `covered` are the metres each promise really has."""
@@ -33,11 +36,15 @@ def _part(
         yarn_id=chief,
         used_m=used,
         promised_m=promised,
-        short_m=max(0.0, wanted.value - used - promised),
+        short_m=_short(wanted.value - used - promised),
         skeins=taken,
         remarks=remarks(tally.plan, need, taken, lots),
         working=need.working,
     )
+
+
+def _short(missing: float) -> float:
+    return missing if missing >= SHORT_BELOW_M else 0.0
 
 
 def _used_for(need: PartNeed, tally: PlanTally, left: dict[int, float]) -> float:

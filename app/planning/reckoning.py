@@ -9,6 +9,7 @@ from app.planning.netting import Netting, PlanTally
 from app.planning.supply import stock
 from app.planning.turn import in_turn
 from app.planning.used import Used
+from app.planning.wool_called import WoolCalled
 from app.planning.work_list import WorkList
 from app.planning.yarns import Lots
 
@@ -22,13 +23,14 @@ def reckon(book: Book) -> Reckoning:
     netting = Netting(lots, shelf, Used(book))
     tallies = [netting.take(plan) for plan in plans]
     answers = _answers(tallies, lots, shelf)
-    work = WorkList(lots)
+    wool = WoolCalled(book)
+    work = WorkList(lots, wool)
     for one in answers:
         work.add(one)
     return Reckoning(
         plans=answers,
         shelf=_shelf_lines(shelf, netting),
-        fleeces=_fleece_answers(book, work.called_for),
+        fleeces=_fleece_answers(book, wool),
         work=work.finished(),
         uncovered=tuple(shelf.uncovered),
     )
@@ -60,12 +62,12 @@ def _shelf_lines(shelf: Shelf, netting: Netting) -> dict[str, ShelfLine]:
     return lines
 
 
-def _fleece_answers(book: Book, called_for: dict[str, float]) -> dict[str, FleeceAnswer]:
+def _fleece_answers(book: Book, called: WoolCalled) -> dict[str, FleeceAnswer]:
     wool = wool_of(book)
     found = {}
     for fleece in book.fleeces:
         holdings = wool.get(fleece.id, [])
         prepared, yarn, steps = becomes(book, fleece, holdings)
-        now, called = wool_g(book, holdings), called_for.get(fleece.id, 0.0)
-        found[fleece.id] = FleeceAnswer(fleece.id, now, called, prepared, yarn, steps)
+        now, called_g = wool_g(book, holdings), called.of_fleece(fleece.id)
+        found[fleece.id] = FleeceAnswer(fleece.id, now, called_g, prepared, yarn, steps)
     return found

@@ -7,9 +7,9 @@ from app.planning.netting import GroupTally, PlanTally
 
 def plan_steps(tally: PlanTally, need: Figure) -> tuple[Step, ...]:
     """The sum of the plan in metres, and for each group its supply and margin."""
-    parts = [role.need.value for one in tally.needs for role in one.roles]
-    extra = [line.m for one in tally.groups for line in one.allowances]
-    how = " + ".join(f"{one:.1f}" for one in [*parts, *extra])
+    parts = [(one.part.name, role.need.value) for one in tally.needs for role in one.roles]
+    extra = [(line.name, line.m) for one in tally.groups for line in one.allowances]
+    how = " + ".join(f"{metres:.1f} {name}" for name, metres in [*parts, *extra])
     steps = [Step("Needed in all", how, need.value, "m", need.u)]
     for group in tally.groups:
         steps += _group_steps(group)

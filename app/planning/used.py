@@ -5,7 +5,7 @@ from app.planning.groups import Group
 
 
 class Used:
-    """Metres that went from skeins into each plan's garment, by plan and yarn."""
+    """Metres that went from skeins into each plan's garment, by plan and yarn, less left-overs."""
 
     def __init__(self, book: Book) -> None:
         self._metres: dict[str, dict[str, float]] = {}
@@ -30,6 +30,6 @@ class Used:
             return
         into = self._metres.setdefault(plan_id, {})
         for holding_id, _, mm in lines:
-            if mm < 0:
+            if mm:
                 yarn_id = book.holding[holding_id].yarn_id or holding_id
                 into[yarn_id] = into.get(yarn_id, 0.0) - mm / 1000

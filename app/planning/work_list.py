@@ -1,22 +1,20 @@
 """What to spin, wash, card and buy so that every plan is as sure as was asked.
 
-Each fleece is called on once, plans in their order; what it cannot give must be bought. The chain
-from yarn back to raw wool is the one of `app.craft.fleece`. What must be spun rounds up.
+Each fleece is called on once, plans in their order; what it cannot give must be bought. What must
+be spun rounds up.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import Literal
 
-from app.book.fleece import Fleece
-from app.book.holding import Holding
 from app.book.yarn import Yarn
-from app.craft.figure import Figure
-from app.craft.fleece import wool_for
 from app.craft.odds import whole_up
 from app.planning.answers import GroupAnswer, PlanAnswer, WorkLine
-from app.planning.fleeces import becomes, fleece_yield, losses_for, wool_g, wool_of
+from app.planning.wool_called import Called, WoolCalled
 from app.planning.yarns import Lots
 
-FIRST = {
+FIRST: dict[str, tuple[Literal["wash", "card"], str]] = {
     "raw": ("wash", "Skirt and wash"),
     "skirted": ("wash", "Wash"),
     "drying": ("wash", "Let dry, then weigh,"),
@@ -24,13 +22,16 @@ FIRST = {
 }
 """What must happen to wool in a state before it can be spun."""
 
+LEAST_M = 0.5
+"""Less than this is not worth a line."""
+
 
 @dataclass(slots=True)
 class WorkList:
-    """The list while it is made. `called_for` are grams of each fleece, as it is now."""
+    """The list while it is made, and the wool it has called for."""
 
     lots: Lots
-    called_for: dict[str, float] = field(default_factory=dict)
+    wool: WoolCalled
     lines: list[WorkLine] = field(default_factory=list)
 
     def add(self, plan: PlanAnswer) -> None:
@@ -49,31 +50,22 @@ class WorkList:
         if yarn is None:
             self.lines.append(_choose(plan, group))
             return
-        fleece = self.lots.book.fleece.get(yarn.fleece_id or "")
-        left = group.to_make_m
-        tex = self.lots.tex(yarn.id)
-        if fleece is not None and tex is not None:
-            left -= self._spin(plan, group, yarn, fleece, tex.value)
-        if left > 0.5:
+        left = group.to_make_m - self._spin(plan, group, yarn)
+        if left > LEAST_M:
             self.lines.append(self._buy(plan, group, yarn, left))
 
-    def _spin(
-        self, plan: PlanAnswer, group: GroupAnswer, yarn: Yarn, fleece: Fleece, tex: float
-    ) -> float:
-        """Metres this fleece can give to the group, after adding the line for them."""
-        holdings = wool_of(self.lots.book).get(fleece.id, [])
-        now_g = wool_g(self.lots.book, holdings)
-        _, yarn_g, _ = becomes(self.lots.book, fleece, holdings)
-        if now_g <= 0 or yarn_g.value <= 0:
+    def _spin(self, plan: PlanAnswer, group: GroupAnswer, yarn: Yarn) -> float:
+        """Metres the yarn's fleece can give to the group, after adding the line for them."""
+        fleece = self.lots.book.fleece.get(yarn.fleece_id or "")
+        tex = self.lots.tex(yarn.id)
+        if fleece is None or tex is None:
             return 0.0
-        per_gram = yarn_g.value / now_g
-        free_g = max(0.0, now_g - self.called_for.get(fleece.id, 0.0)) * per_gram
-        grams = min(group.to_make_m * tex / 1000, free_g)
-        if grams < 0.5:
+        called = self.wool.call(fleece, group.to_make_m * tex.value / 1000)
+        if not called:
             return 0.0
-        self.called_for[fleece.id] = self.called_for.get(fleece.id, 0.0) + grams / per_gram
-        metres = grams * 1000 / tex
-        prepared_g, raw_g = self._behind(fleece, holdings, grams)
+        grams = sum(one.yarn_g for one in called)
+        metres = grams * 1000 / tex.value
+        usual = self.lots.usual_skein_m(yarn.id)
         self.lines.append(
             WorkLine(
                 kind="spin",
@@ -82,8 +74,11 @@ class WorkList:
                 yarn=yarn.name,
                 m=whole_up(metres),
                 g=whole_up(grams),
-                prepared_g=whole_up(prepared_g),
-                raw_g=whole_up(raw_g),
+                skeins=whole_up(metres / usual) if usual else None,
+                prepared_g=_whole(called, lambda one: one.prepared_g),
+                raw_g=_whole(called, lambda one: one.raw_g),
+                fleece_g=_whole(called, lambda one: one.now_g),
+                state=called[0].holding.state if len(called) == 1 else None,
                 fleece_id=fleece.id,
                 fleece=fleece.name,
                 plan_id=plan.plan_id,
@@ -93,17 +88,6 @@ class WorkList:
         )
         return metres
 
-    def _behind(
-        self, fleece: Fleece, holdings: list[Holding], yarn_g: float
-    ) -> tuple[float, float]:
-        """Grams of prepared fibre and of raw fleece behind so much finished yarn."""
-        share, _ = fleece_yield(fleece)
-        prepared = "combed" if any(one.state == "combed" for one in holdings) else "carded"
-        losses = losses_for(prepared, self.lots.book.settings.steps)
-        wanted = Figure(yarn_g, "g")
-        fibre = wool_for(wanted, prepared, share, losses)
-        return fibre.value, wool_for(wanted, "raw", share, losses).value
-
     def _buy(self, plan: PlanAnswer, group: GroupAnswer, yarn: Yarn, metres: float) -> WorkLine:
         tex = self.lots.tex(yarn.id)
         balls = whole_up(metres * 1000 / yarn.ball_mm) if yarn.ball_mm else None
@@ -112,11 +96,10 @@ class WorkList:
         grams = metres * tex.value / 1000 if tex else None
         if balls and yarn.ball_mg:
             grams = balls * yarn.ball_mg / 1000
+        like = yarn.name if yarn.bought else f"yarn like {yarn.name}, or fibre for it"
         return WorkLine(
             kind="buy",
-            text=f"Buy {yarn.name}"
-            if yarn.bought
-            else f"Buy yarn like {yarn.name}, or fibre for it",
+            text=f"Buy {like}",
             yarn_id=yarn.id,
             yarn=yarn.name,
             m=whole_up(metres),
@@ -128,19 +111,20 @@ class WorkList:
         )
 
     def _preparing(self) -> list[WorkLine]:
-        book, wool = self.lots.book, wool_of(self.lots.book)
-        found = []
-        for fleece_id, grams in self.called_for.items():
-            fleece = book.fleece[fleece_id]
-            states = [one.state for one in wool.get(fleece_id, []) if one.state in FIRST]
-            if states and states[0]:
-                kind, verb = FIRST[states[0]]
+        book, found = self.lots.book, []
+        for holding_id, grams in self.wool.grams.items():
+            holding = book.holding[holding_id]
+            if holding.fleece_id and holding.state in FIRST:
+                kind, verb = FIRST[holding.state]
+                fleece = book.fleece[holding.fleece_id]
                 found.append(
                     WorkLine(
-                        kind="wash" if kind == "wash" else "card",
+                        kind=kind,
                         text=f"{verb} {fleece.name}",
                         g=whole_up(grams),
-                        fleece_id=fleece_id,
+                        state=holding.state,
+                        holding_id=holding_id,
+                        fleece_id=fleece.id,
                         fleece=fleece.name,
                     )
                 )
@@ -170,6 +154,10 @@ def _choose(plan: PlanAnswer, group: GroupAnswer) -> WorkLine:
         plan=plan.name,
         parts=_part_names(plan, group),
     )
+
+
+def _whole(called: tuple[Called, ...], grams: Callable[[Called], float]) -> int:
+    return whole_up(sum(grams(one) for one in called))
 
 
 def _part_names(plan: PlanAnswer, group: GroupAnswer) -> tuple[str, ...]:

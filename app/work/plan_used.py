@@ -22,16 +22,17 @@ class KnitIn:
 def knit_into(book: Book, plan_id: str) -> tuple[KnitIn, ...]:
     """The skeins knit into a plan's garment, in the order they were used; without what was undone.
 
-    Metres are those of the wool book, grams those that left the skein.
+    Metres and grams are those of the wool book; what came back as a left-over, or went to waste on
+    the way, is a row of its own that takes away, so that the rows add up to the garment.
     """
     garments = {one.id for one in book.holdings if one.plan_id == plan_id and one.kind == "garment"}
     undone = {one.undoes for one in book.events}
     used = [one for one in book.events if one.kind == "use" and one.seq not in undone]
     mine = [one for one in used if any(line.holding_id in garments for line in one.lines)]
-    return tuple(row for event in mine for row in _rows(event, book))
+    return tuple(row for event in mine for row in _rows(event, book, garments))
 
 
-def _rows(event: Event, book: Book) -> list[KnitIn]:
+def _rows(event: Event, book: Book, garments: set[str]) -> list[KnitIn]:
     return [
         KnitIn(
             seq=event.seq,
@@ -42,5 +43,5 @@ def _rows(event: Event, book: Book) -> list[KnitIn]:
             m=-line.mm / 1000,
         )
         for line in event.lines
-        if line.mg < 0
+        if line.holding_id not in garments
     ]

@@ -113,3 +113,16 @@ def test_nothing_is_said_of_a_yarn_nobody_knows():
     book = a_book(a_plan(yarns=()), a_part())
     (part,) = reckon(book).plan("pullover").parts
     assert part.remarks == ()
+
+
+def test_what_came_back_as_a_left_over_was_not_knitted_in():
+    book = knitted(100)
+    end = a_holding("G-1 end", "left-over", yarn_id=GREY)
+    lines = (
+        woolbook.Line("G-1", -20_000, -44_000),
+        woolbook.Line("P-1", 15_000),
+        woolbook.Line("G-1 end", 5_000, 11_000),
+    )
+    more = an_event(DAY_TWO + 1, woolbook.Entry("use", lines))
+    book = replace(book, holdings=(*book.holdings, end), events=(*book.events, more))
+    assert reckon(book).plan("pullover").used_m == pytest.approx(133)

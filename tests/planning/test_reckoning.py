@@ -386,3 +386,31 @@ def test_adding_what_is_short_is_enough(lengths):
     if answer.short_m > 5:
         richer = skeins | {"G-more": answer.short_m * 1.06}
         assert the_plan(tube(richer, richer)).odds >= 0.9 - 1e-3
+
+
+def test_free_yarn_of_another_kind_in_the_group_is_named():
+    """A body meant for grey, of which none is free, with cream promised to it: cream is free."""
+    grey, held = shelf({"G-1": 10})
+    cream, more = shelf({"C-1": 400}, CREAM)
+    part = a_part(shape=Metres(200_000))
+    promises = [a_promise("G-1", 10_000, id="grey"), a_promise("C-1", 20_000, id="cream")]
+    book = a_book(*grey, *cream, a_plan(losses=NO_LOSSES), part, *promises, held=held | more)
+    (group,) = the_plan(book).groups
+    assert group.yarn_id == GREY
+    assert group.free_yarn_ids == (CREAM,)
+
+
+def test_less_than_a_metre_is_not_called_short():
+    answer = the_plan(tube({"G-1": 300, "G-2": 250}, {"G-1": 300, "G-2": 197}))
+    assert answer.parts[0].short_m == 0
+    assert answer.enough
+
+
+def test_grams_to_make_are_unknown_where_one_yarn_is():
+    grey, held = shelf({"G-1": 100})
+    parts = [a_part(), a_part("cuff", position=2, yarns=(RoleYarn("main", "unknown"),))]
+    book = a_book(*grey, a_yarn("unknown"), a_plan(losses=NO_LOSSES), *parts, held=held)
+    answer = the_plan(book)
+    assert answer.to_make_g is None
+    assert answer.groups[0].to_make_g == pytest.approx(answer.groups[0].to_make_m * 0.45)
+    assert answer.groups[0].to_make_skeins > 0

@@ -134,3 +134,23 @@ def test_another_yarn_for_a_part_is_its_own_line():
         ("spin", ("body",)),
         ("buy", ("cuff",)),
     ]
+
+
+def test_what_is_nearest_to_yarn_is_called_for_first():
+    """100 g carded give 97 g of the 180; the other 83 g come from the raw wool."""
+    book = wool("raw")
+    part = a_holding("F-2", "fibre", fleece_id="Bramble", state="carded")
+    held = a_book(part, held={"F-2": (100, 0)}).events
+    events = (*book.events, *(replace(one, seq=9) for one in held))
+    book = replace(book, holdings=(*book.holdings, part), events=events)
+    wash, spin = reckon(book).work
+    assert (spin.g, spin.state, spin.fleece_g) == (180, None, 100 + wash.g)
+    assert wash.g == ceil(83 / (0.85 * 0.6 * 0.9 * 0.97))
+    assert (wash.holding_id, wash.state) == ("F-1", "raw")
+
+
+def test_the_list_and_the_shortfall_are_the_same_metres():
+    book = wool()
+    answer = reckon(book).plan("pullover")
+    assert reckon(book).work[0].m == answer.to_make_m == 400
+    assert reckon(book).work[0].g == pytest.approx(answer.to_make_g)

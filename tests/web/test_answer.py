@@ -61,14 +61,14 @@ def test_short_says_metres_grams_and_skeins() -> None:
     text = plain(sentence)
     assert text.startswith("Short by ")
     assert " m of grey two-ply: about " in text
-    assert " g of yarn, two skeins." in text
+    assert " g of yarn, one skein. Another 213 m is free" in text
     assert text.endswith("you asked for 18 times in 20.")
 
 
 def test_in_a_list_a_short_plan_still_says_what_is_missing() -> None:
     book = small(rows=200)
     sentence = answer_in_short(reckon(book).plan("pullover"), book, SHOWN)
-    assert " g of yarn, two skeins." in plain(sentence)
+    assert " g of yarn, one skein." in plain(sentence)
     assert "you asked for" not in plain(sentence)
 
 

@@ -33,10 +33,9 @@ def answer_sentence(answer: PlanAnswer, book: Book, shown: Shown) -> Sentence:
         )
     if answer.waiting:
         return Sentence("waiting", "Not promised yet:", _waiting(answer, book, shown))
-    lead = f"Short by {shown.short_length(answer.short_m)}"
-    return Sentence(
-        "short", lead, f"{_short_of(answer, book, shown)} {_as_it_stands(answer, shown)}"
-    )
+    lead = f"Short by {shown.short_length(answer.to_make_m)}"
+    rest = f"{_short_of(answer, book, shown)}{_besides(answer, shown)}"
+    return Sentence("short", lead, f"{rest} {_as_it_stands(answer, shown)}")
 
 
 def answer_in_short(answer: PlanAnswer, book: Book, shown: Shown) -> Sentence:
@@ -104,32 +103,50 @@ def _left(answer: PlanAnswer, shown: Shown) -> str:
 
 
 def _waiting(answer: PlanAnswer, book: Book, shown: Shown) -> str:
-    lacking = [_with_weight(one, book, shown) for one in answer.groups if one.short_m > 0]
-    return f" {listed(lacking)} would make it sure enough, and the shelf has it free."
+    wanted = [_free_yarn(one, book, shown) for one in answer.groups if one.short_m > 0]
+    return f" {listed(wanted)} would make it sure enough, and the shelf has it free."
+
+
+def _free_yarn(group: GroupAnswer, book: Book, shown: Shown) -> str:
+    """Metres that are wanted, of those yarns of the group that are free."""
+    names = " or ".join(yarn_name(one, book) for one in group.free_yarn_ids)
+    amounts = _amounts(group.short_g, group.short_skeins, shown)
+    return f"{shown.short_length(group.short_m)} of {names}" + (f" ({amounts})" if amounts else "")
+
+
+def _besides(answer: PlanAnswer, shown: Shown) -> str:
+    """Yarn that is free and was not promised yet, beside what must be made."""
+    free = sum(one.short_m - one.to_make_m for one in answer.groups)
+    if free < 1:
+        return ""
+    return f" Another {shown.at_least_length(free)} is free and can still be promised."
 
 
 def _of_yarn(group: GroupAnswer, book: Book, shown: Shown) -> str:
-    return f"{shown.short_length(group.short_m)} of {yarn_name(group.yarn_id, book)}"
+    return f"{shown.short_length(group.to_make_m)} of {yarn_name(group.yarn_id, book)}"
 
 
 def _short_of(answer: PlanAnswer, book: Book, shown: Shown) -> str:
-    lacking = [one for one in answer.groups if one.short_m > 0]
+    lacking = [one for one in answer.groups if one.to_make_m > 0]
     if len(lacking) != 1:
         return f": {listed([_with_weight(one, book, shown) for one in lacking])}."
-    amounts = _amounts(lacking[0], shown)
+    amounts = _to_make(lacking[0], shown)
     named = f" of {yarn_name(lacking[0].yarn_id, book)}"
     return f"{named}: {amounts}." if amounts else f"{named}."
 
 
 def _with_weight(group: GroupAnswer, book: Book, shown: Shown) -> str:
-    amounts = _amounts(group, shown)
+    amounts = _to_make(group, shown)
     return _of_yarn(group, book, shown) + (f" ({amounts})" if amounts else "")
 
 
-def _amounts(group: GroupAnswer, shown: Shown) -> str:
-    weight = [] if group.short_g is None else [f"about {shown.short_mass(group.short_g)} of yarn"]
-    skeins = [] if not group.short_skeins else [counted(group.short_skeins, "skein")]
-    return ", ".join(weight + skeins)
+def _amounts(grams: float | None, skeins: int | None, shown: Shown) -> str:
+    weight = [] if grams is None else [f"about {shown.short_mass(grams)} of yarn"]
+    return ", ".join(weight + ([counted(skeins, "skein")] if skeins else []))
+
+
+def _to_make(group: GroupAnswer, shown: Shown) -> str:
+    return _amounts(group.to_make_g, group.to_make_skeins, shown)
 
 
 def _as_it_stands(answer: PlanAnswer, shown: Shown) -> str:
