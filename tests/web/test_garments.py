@@ -252,7 +252,7 @@ def test_markup_in_a_name_is_only_text(client: TestClient, store: Store) -> None
 def test_the_answer_comes_first_with_its_number_and_its_odds(client: TestClient) -> None:
     said = words(page(client, "/garments/pullover"))
     assert "Short by 1 248 m of grey two-ply: about 563 g of yarn, seven skeins." in said
-    assert "Another 144 m is free and can still be promised." in said  # 1 392 m are wanted in all
+    assert "Another 143 m is free and can still be promised." in said  # of 1 391.7 m
     assert "it hardly ever reaches the end; you asked for 18 times in 20." in said
 
 
