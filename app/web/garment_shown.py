@@ -6,6 +6,7 @@ from fastapi import Request, Response
 from fastapi.responses import RedirectResponse
 from sqlmodel import Session
 
+from app.book.book import Book
 from app.book.plan import Part, Plan, Promise
 from app.book.stamp import stamp
 from app.book.words import OPEN_STATES
@@ -15,6 +16,7 @@ from app.web.pages.garment import Trouble, garment_page
 from app.web.said import Said, forget, say
 from app.web.templating import render, shown_in, wants_fragment
 from app.work.reckoning import current
+from app.work.undo_records import last_change, remember
 
 GARMENT = "pages/garments/garment.html"
 
@@ -67,15 +69,23 @@ def show_garment(
     """The page of a garment, or its changed content for a swap; 422 where there is trouble."""
     known = current(session)
     shown = shown_in(known.book.settings)
-    page = garment_page(known, shown, plan_id, date.today(), put, trouble)
+    last = last_change(session, known.book, lambda one: one.about(plan_id))
+    page = garment_page(known, shown, plan_id, date.today(), put, trouble, last)
     answer = render(request, GARMENT, page, status=422 if trouble else 200, block="swapped")
     if wants_fragment(request):
         forget(answer)
     return answer
 
 
+def changed_garment(
+    session: Session, was: Book, plan_id: str, message: str, put: str | None = None
+) -> Response:
+    """On to the garment's page, which offers to undo what has changed since the book `was`."""
+    return back_to_garment(plan_id, message, put, remember(session, was, message))
+
+
 def back_to_garment(
-    plan_id: str, message: str, put: str | None = None, undo: int | None = None
+    plan_id: str, message: str, put: str | None = None, undo: str | None = None
 ) -> Response:
     """On to the garment's page, which says `message`; `put` keeps a choice of skeins open.
 

@@ -12,10 +12,11 @@ SECONDS = 60
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """`message` is a sentence; `undo` is the event a button takes back, if there is one."""
+    """`message` is a sentence; `undo` is what a button takes back, if there is something: the
+    number of an event, or the key of a change of records."""
 
     message: str
-    undo: int | None = None
+    undo: int | str | None = None
 
 
 def say(response: Response, said: Said) -> None:
@@ -34,7 +35,9 @@ def heard(request: Request) -> Said | None:
         said = Said(**plain)
     except (ValueError, TypeError):
         return None
-    return said if isinstance(said.message, str) and isinstance(said.undo, int | None) else None
+    return (
+        said if isinstance(said.message, str) and isinstance(said.undo, int | str | None) else None
+    )
 
 
 def forget(response: Response) -> None:

@@ -50,8 +50,8 @@ def render(
     return answer
 
 
-def after_save(request: Request, url: str, message: str, undo: int | None = None) -> Response:
-    """On to `url`, which says `message` and offers to undo the event `undo`."""
+def after_save(request: Request, url: str, message: str, undo: int | str | None = None) -> Response:
+    """On to `url`, which says `message` and offers to undo the event or change `undo`."""
     answer: Response = RedirectResponse(url, 303)
     if request.headers.get("hx-request") == "true":
         answer = Response(headers={"hx-redirect": url})

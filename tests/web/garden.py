@@ -76,6 +76,13 @@ def value_of(html: str, field: str) -> str:
     return unescape(found[1])
 
 
+def undo_of(html: str) -> str:
+    """The address to which a page's button posts that undoes the last change."""
+    found = re.search(r'action="(/undo/change/[^"]+)"', html)
+    assert found, "nothing to undo"
+    return found[1]
+
+
 def words(html: str) -> str:
     """What a page says, without its markup, with single plain spaces."""
     body = html.split("</head>")[-1]

@@ -5,6 +5,7 @@ from starlette.testclient import TestClient
 
 from app.store.engine import Store
 from app.store.fill import fill
+from tests.web.forms import shown_values
 from tests.web.garden import book_of, page, promise_stamp, stamp_of, words
 from tests.work.shelf import a_shelf
 
@@ -127,6 +128,23 @@ def test_what_went_into_it_is_told_wherever_it_appears(client: TestClient, store
     client.post(f"{PULLOVER}/finish", data=told)
     assert "45 g of yarn went into it." in words(page(client, PULLOVER))
     assert "45 g of yarn went into it." in words(page(client, "/garments"))
+
+
+def test_what_is_left_goes_back_to_the_shelf_unless_she_says_otherwise(cast_on: str) -> None:
+    assert shown_values(cast_on, f"{PULLOVER}/finish")["rest"] == "free"
+
+
+@pytest.mark.usefixtures("cast_on")
+def test_said_to_be_being_knit_again_it_says_what_does_not_come_back(
+    client: TestClient, store: Store
+) -> None:
+    told = {"stamp": stamp_of(store, "plan", "pullover"), "rest": "used"}
+    client.post(f"{PULLOVER}/finish", data=told)
+    form = shown_values(page(client, f"{PULLOVER}/change"), f"{PULLOVER}/change")
+    answer = client.post(f"{PULLOVER}/change", data=form | {"state": "being knit"})
+    said = words(answer.text)
+    assert "are not promised again, and yarn noted as used stays noted." in said
+    assert book_of(store).promises == ()
 
 
 @pytest.mark.usefixtures("cast_on")

@@ -75,7 +75,7 @@ def test_with_htmx_the_changed_answer_comes_at_once(client: TestClient, store: S
     assert "<nav" not in answer.text
     assert "Put to sleeves." in answer.text
     assert promises(store)["G-2"] == 54
-    assert "Put to sleeves." not in page(client, PULLOVER)
+    assert 'id="said"' not in page(client, PULLOVER)
 
 
 def test_unsuited_yarn_is_allowed_but_said(client: TestClient) -> None:

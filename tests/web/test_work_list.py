@@ -2,6 +2,7 @@
 
 import csv
 import io
+from html import unescape
 
 import pytest
 from starlette.testclient import TestClient
@@ -13,7 +14,7 @@ from app.store.fill import fill
 from app.store.records import put
 from app.web.pages.work_list import work_groups, work_row
 from tests.books import a_book, a_fleece, a_holding, a_part, a_plan, a_skein, a_yarn, an_errand
-from tests.web.garden import book_of, page, words
+from tests.web.garden import book_of, page, undo_of, words
 
 
 @pytest.fixture
@@ -120,12 +121,16 @@ def test_ticked_and_unticked(client: TestClient, store: Store) -> None:
     assert book_of(store).errands[0].done is None
 
 
-def test_taken_out_it_can_be_added_again_at_once(client: TestClient, store: Store) -> None:
+def test_taken_out_it_can_be_put_back(client: TestClient, store: Store) -> None:
     with store.writing() as session:
         put(session, an_errand(text="<b>soap</b> & oil"))
     html = client.post("/work-list/soap/remove").text
     assert book_of(store).errands == ()
-    assert 'value="&lt;b&gt;soap&lt;/b&gt; &amp; oil"' in html
+    assert "Taken out: &lt;b&gt;soap&lt;/b&gt; &amp; oil." in html
+    later = page(client, "/work-list")
+    assert "Changed last: Taken out: <b>soap</b> & oil." in unescape(later)
+    client.post(undo_of(later), data={"back": "/work-list"})
+    assert [one.text for one in book_of(store).errands] == ["<b>soap</b> & oil"]
 
 
 @pytest.mark.parametrize("what", ["tick", "untick", "remove"])

@@ -18,6 +18,7 @@ from app.web.shown import Shown
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import available_mm
 from app.work.reckoning import Known
+from app.work.undo_records import Change
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +108,7 @@ class GarmentPage:
     proposed: int
     choices: Choices | None
     trouble: Trouble | None
+    last: Change | None
     today: date
 
 
@@ -117,8 +119,10 @@ def garment_page(
     today: date,
     put: str | None = None,
     trouble: Trouble | None = None,
+    last: Change | None = None,
 ) -> GarmentPage:
-    """The page of a plan; `put` is the part whose choice of skeins is open. KeyError if gone."""
+    """The page of a plan; `put` is the part whose choice of skeins is open, `last` the change that
+    can be undone. KeyError if gone."""
     book, plan = known.book, known.book.plan[plan_id]
     reckoned = next((one for one in known.reckoning.plans if one.plan_id == plan_id), None)
     parts = reckoned.parts if reckoned else ()
@@ -139,6 +143,7 @@ def garment_page(
         proposed=sum(1 for one in promises if one.state == "proposed"),
         choices=choices(known, plan_id, open_part, _chosen(trouble)) if open_part else None,
         trouble=trouble,
+        last=last,
         today=today,
     )
 

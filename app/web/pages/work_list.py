@@ -9,6 +9,7 @@ from app.book.words import ErrandKind
 from app.planning.answers import Reckoning, WorkLine
 from app.web.forms.options import with_none
 from app.web.forms.reader import Filled
+from app.work.undo_records import Change
 from app.work.work_list_csv import COLUMNS
 
 
@@ -34,7 +35,8 @@ class WorkGroup:
 
 @dataclass(frozen=True, slots=True)
 class WorkListPage:
-    """`form` is the form for a line of her own, `plans` what it may be for."""
+    """`form` is the form for a line of her own, `plans` what it may be for; `last` is a line taken
+    out that can be put back."""
 
     groups: tuple[WorkGroup, ...]
     count: int
@@ -42,6 +44,7 @@ class WorkListPage:
     plans: Mapping[str, str]
     today: date
     form: Filled
+    last: Change | None
 
 
 HEADINGS: tuple[tuple[str, tuple[ErrandKind, ...], str], ...] = (
@@ -53,7 +56,11 @@ OWN = ("Your own lines", "Anything else to remember.")
 
 
 def work_list_page(
-    reckoning: Reckoning, plans: Mapping[str, str], today: date, form: Filled
+    reckoning: Reckoning,
+    plans: Mapping[str, str],
+    today: date,
+    form: Filled,
+    last: Change | None = None,
 ) -> WorkListPage:
     """`plans` are the names, by id, of what a line of her own may be for."""
     return WorkListPage(
@@ -63,6 +70,7 @@ def work_list_page(
         plans=with_none("nothing in particular", plans),
         today=today,
         form=form,
+        last=last,
     )
 
 

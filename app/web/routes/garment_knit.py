@@ -7,13 +7,12 @@ from fastapi import APIRouter, Request, Response
 from sqlmodel import Session
 
 from app.book.errors import WoolBookError
-from app.book.event import Event
 from app.book.plan import Promise
 from app.web.forms.promise import Used, read_used
 from app.web.forms.reader import Posted
 from app.web.garment_shown import (
     as_opened,
-    back_to_garment,
+    changed_garment,
     plan_or_missing,
     promise_or_missing,
     show_garment,
@@ -23,6 +22,7 @@ from app.web.session import WritingSession
 from app.work.plan_finish import finish_plan
 from app.work.plan_save import change_plan
 from app.work.promise_use import use_down_to, use_promised
+from app.work.reckoning import current
 from app.work.settings_read import settings_now
 
 router = APIRouter(prefix="/garments/{plan_id}")
@@ -32,9 +32,10 @@ router = APIRouter(prefix="/garments/{plan_id}")
 def begin(session: WritingSession, posted: Posted, plan_id: str) -> Response:
     plan = plan_or_missing(session, plan_id)
     as_opened(plan, str(posted.get("stamp", "")), f"The plan of {plan.name}", plan_id)
+    was = current(session).book
     change_plan(session, replace(plan, state="being knit"))
     message = f"{plan.name} is being knit. What is promised to it is settled."
-    return back_to_garment(plan_id, message)
+    return changed_garment(session, was, plan_id, message)
 
 
 @router.post("/promises/{promise_id}/use")
@@ -44,13 +45,14 @@ def use(
     promise = promise_or_missing(session, plan_id, promise_id)
     reader, used = read_used(posted, settings_now(session), promise.mm, date.today())
     as_opened(promise, reader.stamp, "What is promised of this skein", plan_id)
+    was = current(session).book
     if reader.ok:
         try:
-            event = _knit(session, promise, used)
+            _knit(session, promise, used)
         except WoolBookError as error:
             reader.refuse("used" if used.left_mg is None else "left", str(error))
         else:
-            return back_to_garment(plan_id, "Noted as used.", undo=event.seq)
+            return changed_garment(session, was, plan_id, "Noted as used.")
     return show_garment(request, session, plan_id, trouble=Trouble(promise_id, reader.filled()))
 
 
@@ -58,14 +60,17 @@ def use(
 def finish(session: WritingSession, posted: Posted, plan_id: str) -> Response:
     plan = plan_or_missing(session, plan_id)
     as_opened(plan, str(posted.get("stamp", "")), f"The plan of {plan.name}", plan_id)
+    was = current(session).book
     all_used = posted.get("rest") == "used"
     finish_plan(session, plan, all_used, date.today())
     rest = "went into it" if all_used else "is free again"
-    return back_to_garment(plan_id, f"{plan.name} is finished. What was still promised {rest}.")
+    message = f"{plan.name} is finished. What was still promised {rest}."
+    return changed_garment(session, was, plan_id, message)
 
 
-def _knit(session: Session, promise: Promise, used: Used) -> Event:
+def _knit(session: Session, promise: Promise, used: Used) -> None:
     if used.left_mg is not None:
-        return use_down_to(session, promise, used.left_mg, used.day)
-    mm = promise.mm if used.mm is None else used.mm
-    return use_promised(session, promise, mm, used.day)
+        use_down_to(session, promise, used.left_mg, used.day)
+    else:
+        mm = promise.mm if used.mm is None else used.mm
+        use_promised(session, promise, mm, used.day)

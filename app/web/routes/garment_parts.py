@@ -13,6 +13,7 @@ from app.web.pages.part_remove import part_remove_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render
 from app.work.part_save import add_part, change_part, move_part, remove_part
+from app.work.undo_records import remember
 
 router = APIRouter(prefix="/garments/{plan_id}/parts")
 
@@ -36,7 +37,9 @@ def add(request: Request, session: WritingSession, posted: Posted, plan_id: str)
         page = part_form_page(book, plan, None, reader.filled())
         return render(request, FORM, page, status=422)
     add_part(session, part)
-    return after_save(request, f"/garments/{plan_id}", f"{part.name} is added to {plan.name}.")
+    message = f"{part.name} is added to {plan.name}."
+    undo = remember(session, book, message)
+    return after_save(request, f"/garments/{plan_id}", message, undo)
 
 
 @router.get("/{part_id}/change")
@@ -58,7 +61,9 @@ def change(
         page = part_form_page(book, plan, old, reader.filled())
         return render(request, FORM, page, status=422)
     change_part(session, part)
-    return after_save(request, f"/garments/{plan_id}", f"{part.name} is changed.")
+    message = f"{part.name} is changed."
+    undo = remember(session, book, message)
+    return after_save(request, f"/garments/{plan_id}", message, undo)
 
 
 @router.post("/{part_id}/move")
@@ -82,6 +87,9 @@ def remove(
 ) -> Response:
     part = part_or_missing(session, plan_id, part_id)
     as_opened(part, str(posted.get("stamp", "")), part.name, plan_id)
+    was = load_book(session)
     freed = remove_part(session, part)
     also = " What was promised to it is free again." if freed else ""
-    return after_save(request, f"/garments/{plan_id}", f"{part.name} is taken out.{also}")
+    message = f"{part.name} is taken out.{also}"
+    undo = remember(session, was, message)
+    return after_save(request, f"/garments/{plan_id}", message, undo)

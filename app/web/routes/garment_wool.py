@@ -8,6 +8,7 @@ from app.web.forms.reader import Posted, Reader
 from app.web.garment_shown import (
     as_opened,
     back_to_garment,
+    changed_garment,
     part_or_missing,
     promise_or_missing,
     show_garment,
@@ -35,12 +36,14 @@ def assign(request: Request, session: WritingSession, posted: Posted, plan_id: s
     if not reader.ok:
         trouble = Trouble(part.id, reader.filled())
         return show_garment(request, session, plan_id, part.id, trouble)
+    was = current(session).book
     try:
         promise_skein(session, part.id, asked.holding_id, asked.mm)
     except BeyondFree as beyond:
         trouble = _beyond(session, part.id, reader, beyond.reason)
         return show_garment(request, session, plan_id, part.id, trouble)
-    return back_to_garment(plan_id, f"Put to {part.name}.", _still_short(session, plan_id, part.id))
+    put = _still_short(session, plan_id, part.id)
+    return changed_garment(session, was, plan_id, f"Put to {part.name}.", put)
 
 
 @router.post("/promises/{promise_id}/change")
@@ -50,7 +53,8 @@ def change(
     promise = promise_or_missing(session, plan_id, promise_id)
     reader, mm = read_amount(posted, settings_now(session))
     as_opened(promise, reader.stamp, "What is promised of this skein", plan_id)
-    if promise.holding_id not in current(session).reckoning.shelf:
+    known = current(session)
+    if promise.holding_id not in known.reckoning.shelf:
         reader.refuse("amount", "This skein is no longer on the shelf. Take it off.")
     if not reader.ok:
         trouble = Trouble(promise_id, reader.filled())
@@ -60,37 +64,43 @@ def change(
     except BeyondFree as beyond:
         trouble = _beyond(session, promise_id, reader, beyond.reason)
         return show_garment(request, session, plan_id, trouble=trouble)
-    return back_to_garment(plan_id, "Changed what is promised.")
+    return changed_garment(session, known.book, plan_id, "Changed what is promised.")
 
 
 @router.post("/promises/{promise_id}/off")
 def off(session: WritingSession, plan_id: str, promise_id: str) -> Response:
     promise = promise_or_missing(session, plan_id, promise_id)
+    was = current(session).book
     take_off(session, promise)
-    return back_to_garment(plan_id, "Taken off: it is free again.", promise.part_id)
+    message = "Taken off: it is free again."
+    return changed_garment(session, was, plan_id, message, promise.part_id)
 
 
 @router.post("/fill")
 def fill(session: WritingSession, plan_id: str) -> Response:
     wanting_plan(session, plan_id)
+    was = current(session).book
     count = fill_plan(session, plan_id)
     if count == 0:
         return back_to_garment(plan_id, "Nothing on the shelf can be added to what it has.")
-    return back_to_garment(plan_id, "Proposed below, with the reasons. Keep it or drop it.")
+    message = "Proposed below, with the reasons. Keep it or drop it."
+    return changed_garment(session, was, plan_id, message)
 
 
 @router.post("/keep")
 def keep(session: WritingSession, posted: Posted, plan_id: str) -> Response:
     wanting_plan(session, plan_id)
+    was = current(session).book
     count = keep_proposed(session, plan_id, _one(posted.get("promise_id")))
-    return back_to_garment(plan_id, f"Kept: {_skeins(count)}.")
+    return changed_garment(session, was, plan_id, f"Kept: {_skeins(count)}.")
 
 
 @router.post("/drop")
 def drop(session: WritingSession, posted: Posted, plan_id: str) -> Response:
     wanting_plan(session, plan_id)
+    was = current(session).book
     count = drop_proposed(session, plan_id, _one(posted.get("promise_id")))
-    return back_to_garment(plan_id, f"Dropped: {_skeins(count)}.")
+    return changed_garment(session, was, plan_id, f"Dropped: {_skeins(count)}.")
 
 
 def _one(promise_id: object) -> str | None:

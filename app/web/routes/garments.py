@@ -4,6 +4,8 @@ from datetime import date
 
 from fastapi import APIRouter, Request, Response
 
+from app.book.plan import Plan
+from app.book.words import OPEN_STATES
 from app.store.records import load_book
 from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
@@ -18,6 +20,7 @@ from app.web.templating import after_save, render, shown_in
 from app.work.plan_order import move_plan
 from app.work.plan_save import add_plan, change_plan
 from app.work.reckoning import current
+from app.work.undo_records import remember
 
 router = APIRouter()
 
@@ -77,8 +80,20 @@ def change(request: Request, session: WritingSession, posted: Posted, plan_id: s
         page = plan_form_page(book, old, reader.filled())
         return render(request, FORM, page, status=422)
     freed = change_plan(session, plan)
-    also = " What was promised to it is free again." if freed else ""
-    return after_save(request, f"/garments/{plan_id}", f"{plan.name} is changed.{also}")
+    message = f"{plan.name} is changed.{_also(old, plan, freed)}"
+    undo = remember(session, book, message)
+    return after_save(request, f"/garments/{plan_id}", message, undo)
+
+
+def _also(old: Plan, plan: Plan, freed: int) -> str:
+    if freed:
+        return " What was promised to it is free again."
+    if old.state not in OPEN_STATES and plan.state in OPEN_STATES:
+        return (
+            " Skeins that were promised to it before are not promised again, and yarn noted as "
+            "used stays noted."
+        )
+    return ""
 
 
 @router.post("/garments/{plan_id}/move")

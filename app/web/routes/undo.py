@@ -1,4 +1,4 @@
-"""Undo: an event of the wool book is taken back by a counter-event."""
+"""Undo: an event is taken back by a counter-event, a change of records by what they were."""
 
 from datetime import date
 from urllib.parse import urlsplit
@@ -11,6 +11,7 @@ from app.web.forms.reader import Posted
 from app.web.session import WritingSession
 from app.web.templating import after_save
 from app.work.event_undo import undo_event
+from app.work.undo_records import undo_change
 
 router = APIRouter()
 
@@ -25,6 +26,16 @@ def undo(request: Request, session: WritingSession, posted: Posted, seq: int) ->
     if event is None:
         raise Missing("What was to be undone")
     return after_save(request, back, "Undone.")
+
+
+@router.post("/undo/change/{key}")
+def undo_records(request: Request, session: WritingSession, posted: Posted, key: str) -> Response:
+    back = own_path(posted.get("back"))
+    try:
+        change = undo_change(session, key, date.today())
+    except WoolBookError as error:
+        raise NotNow(str(error), back) from error
+    return after_save(request, back, f"Undone: {change.words}")
 
 
 def own_path(typed: object) -> str:

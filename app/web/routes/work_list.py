@@ -1,7 +1,6 @@
 """The work list: see it, add and tick lines of her own, print it, take it as a table."""
 
 from datetime import date
-from urllib.parse import urlencode
 
 from fastapi import APIRouter, Request, Response
 from sqlmodel import Session
@@ -16,6 +15,7 @@ from app.web.templating import after_save, render
 from app.work.errand_list import add_errand, remove_errand, tick_errand
 from app.work.reckoning import current
 from app.work.settings_read import settings_now
+from app.work.undo_records import Change, last_change, remember
 from app.work.work_list_csv import work_list_csv
 
 router = APIRouter()
@@ -25,9 +25,8 @@ SHEET = "print/work_list.html"
 
 
 @router.get("/work-list")
-def show(request: Request, session: ReadingSession, again: str = "") -> Response:
-    """`again` is the text of a line just taken out, in the form to be added again."""
-    return render(request, PAGE, _page(session, Filled({"text": again[:200]})))
+def show(request: Request, session: ReadingSession) -> Response:
+    return render(request, PAGE, _page(session, Filled()))
 
 
 @router.get("/work-list/print")
@@ -65,12 +64,13 @@ def untick(request: Request, session: WritingSession, errand_id: str) -> Respons
 
 @router.post("/work-list/{errand_id}/remove")
 def take_out(request: Request, session: WritingSession, errand_id: str) -> Response:
+    was = current(session).book
     try:
         errand = remove_errand(session, errand_id)
     except KeyError:
         raise Missing("This line") from None
-    url = "/work-list?" + urlencode({"again": errand.text})
-    return after_save(request, url, "Taken out. If that was a mistake, add it again below.")
+    message = f"Taken out: {errand.text}."
+    return after_save(request, "/work-list", message, remember(session, was, message))
 
 
 def _ticked(request: Request, session: Session, errand_id: str, day: date | None) -> Response:
@@ -83,4 +83,5 @@ def _ticked(request: Request, session: Session, errand_id: str, day: date | None
 
 def _page(session: Session, form: Filled) -> WorkListPage:
     known = current(session)
-    return work_list_page(known.reckoning, names_by_id(known.book.plans), date.today(), form)
+    last = last_change(session, known.book, Change.of_errands)
+    return work_list_page(known.reckoning, names_by_id(known.book.plans), date.today(), form, last)

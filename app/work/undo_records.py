@@ -1,0 +1,135 @@
+"""Undo a change of garments, parts, promises and lines of the work list: all of it, or nothing.
+
+What changed is found by comparing the book before and after. It is kept in memory, the last MOST
+changes of each book; a program that was started anew has nothing to undo.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import Session
+
+from app.book.book import Book
+from app.book.errand import Errand
+from app.book.errors import CannotUndo
+from app.book.ids import new_id
+from app.book.plan import Part, Plan, Promise
+from app.store.records import load_book, put, remove
+from app.work.event_undo import undo_event
+from app.work.reckoning import current
+
+Record = Plan | Part | Promise | Errand
+Key = tuple[type[Record], str]
+
+ORDER: tuple[type[Record], ...] = (Plan, Part, Promise, Errand)
+"""Every record after those it points to."""
+
+MOST = 50
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """Something a person did: the records it changed as they were `before` and `after`, and the
+    numbers of the events it entered in the wool book. `words` are what was said of it."""
+
+    key: str
+    words: str
+    before: tuple[Record, ...]
+    after: tuple[Record, ...]
+    events: tuple[int, ...]
+
+    def about(self, plan_id: str) -> bool:
+        """True where it changed a plan, its parts or what is promised to it."""
+        own = [one for one in (*self.before, *self.after) if not isinstance(one, Errand)]
+        return any((one.id if isinstance(one, Plan) else one.plan_id) == plan_id for one in own)
+
+    def of_errands(self) -> bool:
+        """True where it changed a line of the work list."""
+        return any(isinstance(one, Errand) for one in (*self.before, *self.after))
+
+
+_kept: dict[str, tuple[Change, ...]] = {}
+
+
+def remember(session: Session, was: Book, words: str) -> str:
+    """Keep what has changed since the book was `was`; answers the key to undo it by."""
+    book = load_book(session)
+    old, new = _records(was), _records(book)
+    known = {one.seq for one in was.events}
+    change = Change(
+        key=new_id(),
+        words=words,
+        before=tuple(one for key, one in old.items() if new.get(key) != one),
+        after=tuple(one for key, one in new.items() if old.get(key) != one),
+        events=tuple(one.seq for one in book.events if one.seq not in known),
+    )
+    _kept[_place(session)] = (*_changes(session), change)[-MOST:]
+    return change.key
+
+
+def last_change(session: Session, book: Book, about: Callable[[Change], bool]) -> Change | None:
+    """The last change that was `about` something, if it can still be undone."""
+    change = next((one for one in reversed(_changes(session)) if about(one)), None)
+    return change if change and _still(change, book) else None
+
+
+def undo_change(session: Session, key: str, day: date) -> Change:
+    """Put everything back as it was before a change; events are undone on `day`.
+
+    CannotUndo where it was changed again since, or its yarn is promised elsewhere by now.
+    """
+    change = next((one for one in _changes(session) if one.key == key), None)
+    if change is None:
+        raise CannotUndo("This cannot be undone any more: it was too long ago.")
+    if not _still(change, load_book(session)):
+        raise CannotUndo("This was changed again since, so it cannot be undone as it was.")
+    lacked = _lacking(session)
+    for seq in reversed(change.events):
+        undo_event(session, seq, day)
+    _put_back(session, change)
+    if any(m > lacked.get(one, 0.0) for one, m in _lacking(session).items()):
+        raise CannotUndo("The yarn that was promised here is promised elsewhere by now.")
+    return change
+
+
+def _put_back(session: Session, change: Change) -> None:
+    old = {_key(one) for one in change.before}
+    for one in sorted(change.before, key=_place_in_order):
+        put(session, one)
+    for one in sorted(change.after, key=_place_in_order, reverse=True):
+        if _key(one) not in old:
+            remove(session, one)
+
+
+def _lacking(session: Session) -> dict[str, float]:
+    """Metres the shelf does not hold of each promise."""
+    return {one.promise_id: one.m for one in current(session).reckoning.uncovered}
+
+
+def _still(change: Change, book: Book) -> bool:
+    """True while everything the change made or took away is as it left it."""
+    now = _records(book)
+    gone = {_key(one) for one in change.before} - {_key(one) for one in change.after}
+    return all(now.get(_key(one)) == one for one in change.after) and gone.isdisjoint(now)
+
+
+def _records(book: Book) -> dict[Key, Record]:
+    tables = (book.plans, book.parts, book.promises, book.errands)
+    return {_key(one): one for table in tables for one in table}
+
+
+def _key(record: Record) -> Key:
+    return type(record), record.id
+
+
+def _place_in_order(record: Record) -> int:
+    return ORDER.index(type(record))
+
+
+def _changes(session: Session) -> tuple[Change, ...]:
+    return _kept.get(_place(session), ())
+
+
+def _place(session: Session) -> str:
+    return str(session.connection().engine.url)
