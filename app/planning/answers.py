@@ -135,6 +135,11 @@ class PlanAnswer:
         return self.begun and self.short_m == 0.0
 
     @property
+    def free_to_promise_m(self) -> float:
+        """Of what is short, the metres the shelf has free: the rest must be made."""
+        return self.short_m - self.to_make_m
+
+    @property
     def waiting(self) -> bool:
         """True where the shelf could cover it, but too little has been promised yet."""
         return self.begun and self.short_m > 0.0 and self.to_make_m == 0.0

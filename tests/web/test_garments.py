@@ -1,6 +1,7 @@
 """Plans of garments: listed in their order, added, changed, printed."""
 
 from datetime import date
+from math import ceil
 
 import pytest
 from starlette.testclient import TestClient
@@ -11,6 +12,7 @@ from app.book.settings import Settings
 from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import put
+from app.work.reckoning import current
 from tests.books import a_person, a_plan
 from tests.web.garden import BLANK_PLAN, SWAP, book_of, page, stamp_of, value_of, words
 from tests.work.shelf import a_shelf
@@ -26,6 +28,26 @@ def shelf(store: Store) -> None:
 
 def plan_called(store: Store, name: str) -> Plan:
     return next(one for one in book_of(store).plans if one.name == name)
+
+
+def test_what_must_be_made_is_the_same_on_the_page_and_on_the_work_list(client: TestClient) -> None:
+    """1 524 m are needed; 100 m are promised, 169 m in reserve, 143 m are free: see the shelf."""
+    said = words(page(client, "/garments/pullover"))
+    assert "In reserve for it 169 m" in said
+    assert "Free, still to be promised 143 m" in said
+    assert "To spin or buy 1 248 m" in said
+    assert "Short by 1 248 m of grey two-ply" in said
+    assert "Buy yarn like grey two-ply, or fibre for it : 1 248 m" in words(
+        page(client, "/work-list")
+    )
+
+
+def test_a_part_says_what_is_not_yet_promised_to_it(client: TestClient, store: Store) -> None:
+    with store.reading() as session:
+        body = current(session).reckoning.plan("pullover").parts[0]
+    said = words(page(client, "/garments/pullover"))
+    assert "not yet promised" in said
+    assert f"100 m {ceil(body.short_m)} m" in said
 
 
 def test_the_list_says_of_each_garment_what_is_missing(client: TestClient) -> None:

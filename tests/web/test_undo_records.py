@@ -11,6 +11,8 @@ from tests.work.shelf import a_shelf
 
 PULLOVER = "/garments/pullover"
 PROMISED = f"{PULLOVER}/promises/G-1 promised"
+FORMS = ("parts/new", "parts/body/change", "change")
+STEPS = ("put", "off", "how much", "fill", "begin", "part out", *FORMS)
 
 
 @pytest.fixture(autouse=True)
@@ -21,7 +23,7 @@ def shelf(store: Store) -> None:
 
 def asked(client: TestClient, store: Store, what: str) -> tuple[str, dict[str, str]]:
     """An address and what is sent to it."""
-    if what in ("parts/new", "parts/body/change", "change"):
+    if what in FORMS:
         address = f"{PULLOVER}/{what}"
         form = shown_values(page(client, address), address)
         return address, form | {"name": "renamed", "counted_stitches": "9", "counted_rows": "9"}
@@ -38,10 +40,7 @@ def asked(client: TestClient, store: Store, what: str) -> tuple[str, dict[str, s
     }[what]
 
 
-@pytest.mark.parametrize(
-    "what",
-    "put off fill begin parts/new parts/body/change change".split() + ["how much", "part out"],
-)
+@pytest.mark.parametrize("what", STEPS)
 def test_what_was_done_can_be_undone_at_once_and_later(
     client: TestClient, store: Store, what: str
 ) -> None:
@@ -49,7 +48,8 @@ def test_what_was_done_can_be_undone_at_once_and_later(
     address, told = asked(client, store, what)
     said = client.post(address, data=told)
     assert book_of(store) != before
-    assert 'id="said"' in said.text and undo_of(said.text)
+    assert 'id="said"' in said.text
+    assert undo_of(said.text)
     later = page(client, PULLOVER)
     assert 'id="said"' not in later
     assert "Changed last:" in words(later)

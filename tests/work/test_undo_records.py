@@ -99,7 +99,7 @@ def test_yarn_promised_elsewhere_meanwhile_is_not_promised_twice(writing: Sessio
 def test_what_was_too_long_ago(writing: Session) -> None:
     first = done(writing, CHANGES["put"])
     for _ in range(MOST):
-        done(writing, lambda session, _: None)
+        done(writing, lambda *_: None)
     with pytest.raises(CannotUndo, match="too long ago"):
         undo_change(writing, first, DAY)
 
@@ -109,9 +109,11 @@ def test_the_last_change_of_a_garment_for_as_long_as_it_stands(writing: Session)
     key = done(writing, CHANGES["off"])
     done(writing, CHANGES["line out"])
     about = last_change(writing, load_book(writing), lambda one: one.about("pullover"))
-    assert about and about.key == key
+    assert about is not None
+    assert about.key == key
     assert last_change(writing, load_book(writing), lambda one: one.about("hat")) is None
     errands = last_change(writing, load_book(writing), lambda one: one.of_errands())
-    assert errands and errands.before == (an_errand(),)
+    assert errands is not None
+    assert errands.before == (an_errand(),)
     undo_change(writing, key, DAY)
     assert last_change(writing, load_book(writing), lambda one: one.about("pullover")) is None

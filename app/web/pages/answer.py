@@ -116,10 +116,10 @@ def _free_yarn(group: GroupAnswer, book: Book, shown: Shown) -> str:
 
 def _besides(answer: PlanAnswer, shown: Shown) -> str:
     """Yarn that is free and was not promised yet, beside what must be made."""
-    free = sum(one.short_m - one.to_make_m for one in answer.groups)
-    if free < 1:
+    if answer.free_to_promise_m < 1:
         return ""
-    return f" Another {shown.at_least_length(free)} is free and can still be promised."
+    free = shown.at_least_length(answer.free_to_promise_m)
+    return f" Another {free} is free and can still be promised."
 
 
 def _of_yarn(group: GroupAnswer, book: Book, shown: Shown) -> str:
