@@ -67,7 +67,7 @@ class Shown:
         """Odds between 0 and 1 as a person would say them: "19 times in 20"."""
         times = times_in_twenty(p)
         if times in (0, 20):
-            return "as good as always" if times else "hardly ever"
+            return "practically every time" if times else "hardly ever"
         return "once in 20" if times == 1 else f"{times} times in 20"
 
     def day(self, day: date) -> str:

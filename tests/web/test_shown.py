@@ -73,7 +73,7 @@ def test_sizes_are_in_centimetres_beside_metres_and_in_inches_beside_yards():
 def test_odds_are_said_as_a_person_would():
     assert METRIC.odds(0.95) == "19 times in 20"
     assert METRIC.odds(0.05) == "once in 20"
-    assert METRIC.odds(0.9999) == "as good as always"
+    assert METRIC.odds(0.9999) == "practically every time"
     assert METRIC.odds(0.0) == "hardly ever"
 
 

@@ -32,7 +32,7 @@ def test_what_is_short_being_knit_and_drying(client: TestClient, store: Store) -
         fill(session, a_shelf(a_fleece(), drying, an_errand()))
     html = page(client, "/")
     said = words(html)
-    assert "Short of yarn: pullover and hat. None of two garments is covered." in said
+    assert "Short of yarn: pullover and hat. No garment is covered yet." in said
     assert "Short of wool pullover intended Short by" in said
     assert "Being knit" not in said
     assert "Bramble : dry when two weighings agree." in said

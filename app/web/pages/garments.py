@@ -59,7 +59,9 @@ def _movable(lines: tuple[PlanLine, ...], place: int) -> Movable:
 
 def _covered(covered: int, all_of_them: int) -> str:
     if covered == all_of_them:
-        return "Every garment is covered by what is promised to it."
-    number = number_word(covered).capitalize() if covered else "None"
-    verb = "is" if covered < 2 else "are"
+        return "Every garment is covered."
+    if not covered:
+        return "No garment is covered yet."
+    verb = "is" if covered == 1 else "are"
+    number = number_word(covered).capitalize()
     return f"{number} of {counted(all_of_them, 'garment')} {verb} covered."
