@@ -20,6 +20,7 @@ from app.book.checks import structure
 from app.book.codec import from_plain, to_plain
 from app.book.errors import ExchangeError, Malformed
 from app.book.older import brought_up
+from app.book.sense import nonsense
 
 FORMAT = "tallyhank book"
 VERSION = 2
@@ -43,7 +44,7 @@ def loads(text: str | bytes) -> Book:
         book = from_plain(Book, document)
     except Malformed as fault:
         raise ExchangeError(fault.problems) from fault
-    problems = _duplicates(book) or [str(finding) for finding in structure(book)]
+    problems = _duplicates(book) or [str(one) for one in structure(book) or nonsense(book)]
     if problems:
         raise ExchangeError(problems)
     return book

@@ -21,6 +21,13 @@ Fault = tuple[Any, str, str]
 ABOVE_ZERO = "must be more than zero."
 NOT_BELOW_ZERO = "must not be below zero."
 PERCENT = "must lie between 0 and 100 percent."
+INSIDE = "must be more than 0 and less than 100 percent."
+NOT_ALL = "must be at least 0 and less than 100 percent."
+TEX = (0.01, 1_000_000.0)
+TURNS = (0.0, 1_000_000.0)
+GAUGE = (0.1, 1_000.0)
+"""Beyond these no yarn, reel or fabric lies; they keep every sum finite."""
+
 COLOUR = re.compile(r"#[0-9a-f]{6}")
 
 
@@ -44,21 +51,23 @@ def _of_records(book: Book) -> Iterator[Fault]:
 
 def _of_settings(book: Book) -> Iterator[Fault]:
     settings = book.settings
-    yield from _percent(settings, "sureness_pct", settings.sureness_pct)
+    yield from _inside(settings, "sureness_pct", settings.sureness_pct)
     yield from _above_zero(settings, "girth_mm", settings.girth_mm)
     yield from _of_losses(settings, settings.losses)
     for step in fields(settings.steps):
-        yield from _percent(settings, f"steps.{step.name}", getattr(settings.steps, step.name))
+        yield from _not_all(settings, f"steps.{step.name}", getattr(settings.steps, step.name))
 
 
 def _of_wool(book: Book) -> Iterator[Fault]:
     for fleece in book.fleeces:
         yield from _percent(fleece, "yield_pct", fleece.yield_pct)
+        yield from _above_zero(fleece, "yield_pct", fleece.yield_pct)
         yield from _above_zero(fleece, "micron", fleece.micron)
         yield from _above_zero(fleece, "staple_mm", fleece.staple_mm)
     for yarn in book.yarns:
-        for field in ("plies", "target_tex", "ball_mg", "ball_mm"):
+        for field in ("plies", "ball_mg", "ball_mm"):
             yield from _above_zero(yarn, field, getattr(yarn, field))
+        yield from _within(yarn, "target_tex", yarn.target_tex, TEX)
     coloured: tuple[Fleece | Yarn | Holding, ...] = (*book.fleeces, *book.yarns, *book.holdings)
     for record in coloured:
         if record.colour and not COLOUR.fullmatch(record.colour):
@@ -66,7 +75,7 @@ def _of_wool(book: Book) -> Iterator[Fault]:
     for reading in book.readings:
         yield from _not_below(reading, "value", reading.value)
         yield from _above_zero(reading, "girth_mm", reading.girth_mm)
-        yield from _not_below(reading, "turns", reading.turns)
+        yield from _within(reading, "turns", reading.turns, TURNS)
 
 
 def _of_swatch(swatch: Swatch) -> Iterator[Fault]:
@@ -87,7 +96,7 @@ def _of_people(book: Book) -> Iterator[Fault]:
 
 def _of_plans(book: Book) -> Iterator[Fault]:
     for plan in book.plans:
-        yield from _percent(plan, "sureness_pct", plan.sureness_pct)
+        yield from _inside(plan, "sureness_pct", plan.sureness_pct)
         yield from _of_gauge(plan, plan.gauge)
         yield from _of_losses(plan, plan.losses)
         yield from _roles_once(plan)
@@ -132,8 +141,8 @@ def _of_run(part: Part, run: Run, name: str) -> Iterator[Fault]:
 
 def _of_gauge(record: Any, gauge: Gauge | None) -> Iterator[Fault]:
     if gauge is not None:
-        yield from _above_zero(record, "gauge.stitches", gauge.stitches)
-        yield from _above_zero(record, "gauge.rows", gauge.rows)
+        yield from _within(record, "gauge.stitches", gauge.stitches, GAUGE)
+        yield from _within(record, "gauge.rows", gauge.rows, GAUGE)
         yield from _above_zero(record, "gauge.needle_mm", gauge.needle_mm)
         yield from _percent(record, "gauge.assumed_pct", gauge.assumed_pct)
 
@@ -159,6 +168,24 @@ def _above_zero(record: Any, field: str, value: float | None) -> Iterator[Fault]
 def _not_below(record: Any, field: str, value: float | None) -> Iterator[Fault]:
     if value is not None and value < 0:
         yield record, field, NOT_BELOW_ZERO
+
+
+def _within(
+    record: Any, field: str, value: float | None, bounds: tuple[float, float]
+) -> Iterator[Fault]:
+    least, most = bounds
+    if value is not None and not least <= value <= most:
+        yield record, field, f"must lie between {least:g} and {most:,.0f}."
+
+
+def _inside(record: Any, field: str, value: float | None) -> Iterator[Fault]:
+    if value is not None and not 0 < value < 100:
+        yield record, field, INSIDE
+
+
+def _not_all(record: Any, field: str, value: float) -> Iterator[Fault]:
+    if not 0 <= value < 100:
+        yield record, field, NOT_ALL
 
 
 def _percent(record: Any, field: str, value: float | None) -> Iterator[Fault]:

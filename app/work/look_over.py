@@ -7,6 +7,7 @@ from sqlmodel import Session
 from app.book.book import Book
 from app.book.checks import check
 from app.book.finding import Finding
+from app.book.sense import nonsense
 from app.planning import reckon
 from app.store.balance import wrong_balances
 from app.store.examine import disorder
@@ -19,7 +20,8 @@ def look_over(session: Session) -> list[Finding]:
     if file:
         return file
     book = load_book(session)
-    return [*wrong_balances(session), *check(book), *uncovered(book)]
+    found = [*wrong_balances(session), *check(book)]
+    return found if nonsense(book) else [*found, *uncovered(book)]
 
 
 def uncovered(book: Book) -> Iterable[Finding]:

@@ -194,6 +194,8 @@ def test_roles_that_nothing_knits_or_no_yarn_has():
 
 NOT_PERCENT = "must lie between 0 and 100 percent."
 ABOVE = "must be more than zero."
+INSIDE = "must be more than 0 and less than 100 percent."
+OF_A_GAUGE = "must lie between 0.1 and 1,000."
 NOT_BELOW = "must not be below zero."
 
 
@@ -205,20 +207,21 @@ def a_run(**other):
     ("record", "field", "text"),
     [
         (a_fleece(yield_pct=100.5), "yield_pct", NOT_PERCENT),
+        (a_fleece(yield_pct=0.0), "yield_pct", ABOVE),
         (a_fleece(micron=0.0), "micron", ABOVE),
         (a_fleece(staple_mm=0), "staple_mm", ABOVE),
         (a_fleece(colour="grey"), "colour", "must be written like #c8b79a, or be empty."),
         (a_yarn("other", plies=0), "plies", ABOVE),
-        (a_yarn("other", target_tex=0.0), "target_tex", ABOVE),
+        (a_yarn("other", target_tex=0.0), "target_tex", "must lie between 0.01 and 1,000,000."),
         (a_yarn("other", ball_mg=-1), "ball_mg", ABOVE),
         (a_yarn("other", colour="#C8B79A"), "colour", "must be written like #c8b79a, or be empty."),
         (a_reading(value=-1), "value", NOT_BELOW),
         (a_reading(girth_mm=0), "girth_mm", ABOVE),
-        (a_reading(turns=-0.5), "turns", NOT_BELOW),
+        (a_reading(turns=-0.5), "turns", "must lie between 0 and 1,000,000."),
         (a_person(measures=(Measure("chest", 0),)), "measures, chest", ABOVE),
-        (a_plan("other", sureness_pct=-1.0), "sureness_pct", NOT_PERCENT),
-        (a_plan("other", gauge=Gauge(0.0, 30.0)), "gauge.stitches", ABOVE),
-        (a_plan("other", gauge=Gauge(22.0, 0.0)), "gauge.rows", ABOVE),
+        (a_plan("other", sureness_pct=100.0), "sureness_pct", INSIDE),
+        (a_plan("other", gauge=Gauge(0.0, 30.0)), "gauge.stitches", OF_A_GAUGE),
+        (a_plan("other", gauge=Gauge(22.0, 0.0)), "gauge.rows", OF_A_GAUGE),
         (a_plan("other", gauge=Gauge(22.0, 30.0, needle_mm=0.0)), "gauge.needle_mm", ABOVE),
         (
             a_plan("other", gauge=Gauge(22.0, 30.0, assumed_pct=-1.0)),
@@ -235,7 +238,7 @@ def a_run(**other):
         (a_promise(mm=0), "mm", ABOVE),
         (a_part(copies=0), "copies", ABOVE),
         (a_part(shape_u_pct=101.0), "shape_u_pct", NOT_PERCENT),
-        (a_part(gauge=Gauge(-1.0, 30.0)), "gauge.stitches", ABOVE),
+        (a_part(gauge=Gauge(-1.0, 30.0)), "gauge.stitches", OF_A_GAUGE),
         (a_part(shape=Counted(0, 120)), "shape.stitches", ABOVE),
         (a_part(shape=Counted(229, -1)), "shape.rows", NOT_BELOW),
         (a_part(shape=Rectangle(1040, 0)), "shape.length_mm", ABOVE),
@@ -267,6 +270,7 @@ def test_a_piece_may_begin_in_a_point_and_have_no_rows_yet():
     ("settings", "field"),
     [
         (Settings(sureness_pct=120.0), "sureness_pct"),
+        (Settings(steps=StepLosses(spin=100.0)), "steps.spin"),
         (Settings(girth_mm=0), "girth_mm"),
         (Settings(losses=Losses(swatch_mm=-1)), "losses.swatch_mm"),
         (Settings(steps=StepLosses(take_up=-1.0)), "steps.take_up"),

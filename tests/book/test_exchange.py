@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from app.book.book import Book
 from app.book.errors import ExchangeError
 from app.book.exchange import LONGEST, dumps, in_order, loads
-from app.book.settings import Settings
+from app.book.settings import Settings, StepLosses
 from tests.books import a_book, a_fleece, a_plan, a_promise, a_skein, a_yarn
 from tests.random_books import books
 
@@ -147,3 +147,15 @@ def test_a_document_with_anything_anywhere_is_read_or_refused(data, book, anythi
     except ExchangeError:
         return
     assert loads(dumps(read)) == in_order(read)
+
+
+@pytest.mark.parametrize(
+    ("settings", "where"),
+    [
+        (Settings(sureness_pct=200.0), "sureness_pct"),
+        (Settings(steps=StepLosses(spin=150.0)), "steps.spin"),
+    ],
+)
+def test_numbers_that_make_no_sense_are_refused(settings: Settings, where: str) -> None:
+    with pytest.raises(ExchangeError, match=where):
+        loads(dumps(replace(Book(), settings=settings)))
