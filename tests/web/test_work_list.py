@@ -2,6 +2,7 @@
 
 import csv
 import io
+import re
 from html import unescape
 
 import pytest
@@ -14,6 +15,7 @@ from app.store.fill import fill
 from app.store.records import put
 from app.web.pages.work_list import work_groups, work_row
 from tests.books import a_book, a_fleece, a_holding, a_part, a_plan, a_skein, a_yarn, an_errand
+from tests.web.forms import shown_values
 from tests.web.garden import book_of, page, undo_of, words
 
 
@@ -114,11 +116,32 @@ def test_a_fault_stands_beside_its_field(
 def test_ticked_and_unticked(client: TestClient, store: Store) -> None:
     with store.writing() as session:
         put(session, an_errand())
-    html = client.post("/work-list/soap/tick").text
-    assert 'aria-label="done"' in html
+    said = words(client.post("/work-list/soap/tick").text)
+    assert "Done: buy soap" in said
+    assert "Not done yet : buy soap" in said
     assert book_of(store).errands[0].done is not None
     client.post("/work-list/soap/untick")
     assert book_of(store).errands[0].done is None
+
+
+@pytest.mark.usefixtures("short")
+@pytest.mark.parametrize("url", ["/", "/work-list"])
+def test_the_box_itself_is_what_is_ticked(client: TestClient, store: Store, url: str) -> None:
+    with store.writing() as session:
+        put(session, an_errand())
+    html = page(client, url)
+    boxes = re.findall(r'<a class="button box" href="([^"]*)"><svg [^>]*aria-hidden', html)
+    led_to = {unescape(one).split("?")[0] for one in boxes}
+    assert led_to == {"/fleeces/Bramble/weigh", "/skeins/new"}
+    assert 'aria-label="to do"' not in html
+    assert shown_values(html, "/work-list/soap/tick") == {"back": url}
+
+
+def test_ticked_on_today_it_stays_on_today(client: TestClient, store: Store) -> None:
+    with store.writing() as session:
+        put(session, an_errand())
+    assert client.post("/work-list/soap/tick", data={"back": "/"}).url.path == "/"
+    assert client.post("/work-list/soap/untick", data={"back": "//x"}).url.path == "/work-list"
 
 
 def test_taken_out_it_can_be_put_back(client: TestClient, store: Store) -> None:

@@ -4,6 +4,7 @@ from datetime import date
 
 from fastapi import APIRouter, Request, Response
 from sqlmodel import Session
+from starlette.datastructures import FormData
 
 from app.web.errors import Missing
 from app.web.forms.errand import read_errand
@@ -53,13 +54,13 @@ def add(request: Request, session: WritingSession, posted: Posted) -> Response:
 
 
 @router.post("/work-list/{errand_id}/tick")
-def tick(request: Request, session: WritingSession, errand_id: str) -> Response:
-    return _ticked(request, session, errand_id, date.today())
+def tick(request: Request, session: WritingSession, posted: Posted, errand_id: str) -> Response:
+    return _ticked(request, session, posted, errand_id, date.today())
 
 
 @router.post("/work-list/{errand_id}/untick")
-def untick(request: Request, session: WritingSession, errand_id: str) -> Response:
-    return _ticked(request, session, errand_id, None)
+def untick(request: Request, session: WritingSession, posted: Posted, errand_id: str) -> Response:
+    return _ticked(request, session, posted, errand_id, None)
 
 
 @router.post("/work-list/{errand_id}/remove")
@@ -73,12 +74,15 @@ def take_out(request: Request, session: WritingSession, errand_id: str) -> Respo
     return after_save(request, "/work-list", message, remember(session, was, message))
 
 
-def _ticked(request: Request, session: Session, errand_id: str, day: date | None) -> Response:
+def _ticked(
+    request: Request, session: Session, posted: FormData, errand_id: str, day: date | None
+) -> Response:
     try:
         tick_errand(session, errand_id, day)
     except KeyError:
         raise Missing("This line") from None
-    return after_save(request, "/work-list", "Ticked." if day else "Back on the list.")
+    back = "/" if posted.get("back") == "/" else "/work-list"
+    return after_save(request, back, "Ticked." if day else "Back on the list.")
 
 
 def _page(session: Session, form: Filled) -> WorkListPage:
