@@ -19,7 +19,7 @@ from app.craft.figure import Figure
 from app.craft.garments import Garment, Piece, garment
 from app.craft.odds import expected_above_zero, joint_odds, normal_quantile, raise_to
 from app.craft.working import Step
-from app.planning.gauges import FIRMNESS_SHARE, USUAL_FIRMNESS, gauge_from_grist
+from app.planning.gauges import FIRMNESS_SHARE, ROWS_TO_STITCHES, USUAL_FIRMNESS, gauge_from_grist
 from app.planning.reckoning import reckon
 
 MEASURED_SHARE = 0.02
@@ -101,13 +101,13 @@ def quick(question: Question, settings: Settings) -> QuickAnswer:
 def _yarn_and_gauge(question: Question) -> tuple[Figure, Gauge, tuple[Step, ...]]:
     """Grist, gauge and what had to be assumed of the two: each is a hint of the other."""
     if question.tex and question.gauge:
-        return _one_cause(question.tex), question.gauge, ()
+        return _one_cause(question.tex), question.gauge, _rows_guessed(question.gauge)
     if question.gauge:
         tex = _tex_from_gauge(question.gauge)
         grist = f"{100_000 / tex.value:.0f} m/100 g"
         how = f"(11 × yarn in a stitch)², an ordinary fabric at your gauge: {grist}"
         step = Step("Grist of the yarn", how, tex.value, "tex", tex.u, "", "assumed")
-        return tex, question.gauge, (step,) if question.have_m is None else ()
+        return tex, question.gauge, (step, *_rows_guessed(question.gauge))
     tex = _one_cause(question.tex) if question.tex else USUAL_TEX
     gauge, loop, step = gauge_from_grist(tex, question.kind)
     across, along = round(gauge.stitches, 1), round(gauge.rows, 1)
@@ -118,6 +118,15 @@ def _yarn_and_gauge(question: Question) -> tuple[Figure, Gauge, tuple[Step, ...]
         how = f"a yarn of middling thickness: {100_000 / tex.value:.0f} m/100 g"
         steps.insert(0, Step("Grist of the yarn", how, tex.value, "tex", tex.u, "", "assumed"))
     return tex, gauge, tuple(steps)
+
+
+def _rows_guessed(gauge: Gauge) -> tuple[Step, ...]:
+    if not gauge.assumed_pct:
+        return ()
+    how = f"{ROWS_TO_STITCHES:g} rows to a stitch, as hand-knit stocking stitch has"
+    source = "common practice, no source"
+    u = gauge.rows * 2 * gauge.assumed_pct / 100
+    return (Step("Rows", how, gauge.rows, "in 10 cm", u, source, "assumed"),)
 
 
 def _one_cause(tex: Figure) -> Figure:

@@ -50,10 +50,19 @@ def test_what_is_left_out_widens_the_answer():
     assert guessed.plan.gauge.assumed_pct > 20
 
 
-def test_a_gauge_with_metres_needs_no_grist():
-    assert "Grist of the yarn" not in {
-        one.what for one in ask(have_m=640, gauge=GAUGE, measures=CHEST).assumed
-    }
+def test_grams_that_rest_on_a_guessed_grist_name_it():
+    """What is short is said in grams too, so the grist is named even where metres were given."""
+    answer = ask(have_m=640, gauge=GAUGE, measures=CHEST)
+    assert answer.short_g == pytest.approx(answer.short_m * 0.396, rel=1e-3)
+    assert "Grist of the yarn" in {one.what for one in answer.assumed}
+
+
+def test_guessed_rows_are_named():
+    gauge = Gauge(22.0, 29.92, assumed_pct=3.0)
+    answer = ask(have_m=640, gauge=gauge, measures=CHEST)
+    (rows,) = [one for one in answer.assumed if one.what == "Rows"]
+    assert rows.value == 29.92
+    assert rows.u == pytest.approx(1.8, abs=0.01)
 
 
 def test_grams_become_metres_by_the_grist():

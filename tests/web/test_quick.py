@@ -62,9 +62,15 @@ def test_what_was_left_out_is_named_with_its_width(client):
         assert f'<th scope="row">{name}</th>' in page.text
 
 
+def test_a_small_chest_with_its_unit_is_not_asked_about(client):
+    assert asked(client, chest="41 cm").status_code == 200
+    assert asked(client, chest="38 in").status_code == 200
+
+
 def test_rows_may_be_left_out(client):
     page = asked(client, gauge_rows="")
     assert page.status_code == 200
+    assert '<th scope="row">Rows</th>' in page.text
     assert 'name="gauge_rows" value=""' in page.text
 
 
@@ -84,6 +90,7 @@ def test_wraps_tell_the_thickness(client):
         ("gauge_stitches", "2200"),
         ("gauge_stitches", "many"),
         ("chest", "5 m"),
+        ("chest", "38"),
         ("wraps", "900"),
         ("garment", "sail"),
         ("person", "nobody"),

@@ -23,6 +23,8 @@ WRAPS_SHARE = 0.20
 
 WRAPS = (3.0, 60.0)
 CHEST_MM = (300, 1800)
+BABY_MM = 480
+"""A bare chest below this is asked about: 48 cm is a year-old's, 48 inches a large adult's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,4 +108,16 @@ def _read_measures(reader: Reader, book: Book) -> dict[str, float]:
     person = book.person.get(person_id or "")
     found = {one.name: one.mm / 10 for one in person.measures} if person else {}
     chest = reader.size("chest", least=CHEST_MM[0], most=CHEST_MM[1])
+    _ask_about_inches(reader, chest)
     return found if chest is None else {**found, "chest": chest / 10}
+
+
+def _ask_about_inches(reader: Reader, chest_mm: int | None) -> None:
+    """A chest of 38 cm is a baby's; typed bare it may well be inches."""
+    typed = reader.typed("chest")
+    bare = not any(sign.isalpha() or sign in '"″' for sign in typed)
+    if chest_mm is not None and chest_mm < BABY_MM and bare:
+        question = (
+            f"Is this {typed} cm, as for a newborn, or {typed} inches? Type the unit as well."
+        )
+        reader.refuse("chest", question)

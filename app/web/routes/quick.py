@@ -35,7 +35,11 @@ def keep_it(request: Request, posted: Posted, session: WritingSession) -> Respon
     if answer is None:
         return _page(request, reader, known, None, 422)
     plan = keep(session, answer, reader.typed("person") or None, reader.typed("yarn") or None)
-    return after_save(request, f"/garments/{plan.id}", f"{plan.name} is kept as a plan.")
+    return after_save(request, f"/garments/{plan.id}", _kept(plan.name))
+
+
+def _kept(name: str) -> str:
+    return f"{name} is kept as a plan. Enter its yarn as skeins, if they are not on the shelf yet."
 
 
 def _answer(reader: Reader, known: Known) -> QuickAnswer | None:
