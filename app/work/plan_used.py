@@ -5,6 +5,7 @@ from datetime import date
 
 from app.book.book import Book
 from app.book.event import Event
+from app.book.words import YARN_KINDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,6 +18,7 @@ class KnitIn:
     code: str
     g: float
     m: float
+    is_yarn: bool
 
 
 def knit_into(book: Book, plan_id: str) -> tuple[KnitIn, ...]:
@@ -41,6 +43,7 @@ def _rows(event: Event, book: Book, garments: set[str]) -> list[KnitIn]:
             code=book.holding[line.holding_id].code,
             g=-line.mg / 1000,
             m=-line.mm / 1000,
+            is_yarn=book.holding[line.holding_id].kind in YARN_KINDS,
         )
         for line in event.lines
         if line.holding_id not in garments
