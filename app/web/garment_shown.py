@@ -78,20 +78,23 @@ def show_garment(
 
 
 def changed_garment(
-    session: Session, was: Book, plan_id: str, message: str, put: str | None = None
+    session: Session, was: Book, plan_id: str, message: str, at: str = ""
 ) -> Response:
     """On to the garment's page, which offers to undo what has changed since the book `was`."""
-    return back_to_garment(plan_id, message, put, remember(session, was, message))
+    return back_to_garment(plan_id, message, at, remember(session, was, message))
 
 
-def back_to_garment(
-    plan_id: str, message: str, put: str | None = None, undo: str | None = None
-) -> Response:
-    """On to the garment's page, which says `message`; `put` keeps a choice of skeins open.
+def back_to_garment(plan_id: str, message: str, at: str = "", undo: str | None = None) -> Response:
+    """On to a place of the garment's page, which says `message`: see `at_part`.
 
     The browser follows it with a page, htmx with the changed content of the page.
     """
-    query = f"?put={put}" if put else ""
-    answer = RedirectResponse(f"/garments/{plan_id}{query}", 303)
+    answer = RedirectResponse(f"/garments/{plan_id}{at}", 303)
     say(answer, Said(message, undo))
     return answer
+
+
+def at_part(part_id: str, choosing: bool) -> str:
+    """A part's place on the page of its garment; its choice of skeins is open while `choosing`."""
+    query = f"?put={part_id}" if choosing else ""
+    return f"{query}#part-{part_id}"

@@ -13,12 +13,14 @@ NEAR_MM = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class NotFree:
-    """Why a promise was refused: what was asked, what may be had (mm) and who holds the rest."""
+    """Why a promise was refused: what was asked, what may be had (mm) and who holds the rest:
+    other plans `elsewhere`, and the plan's `own` parts. Neither where this is all the skein has."""
 
     holding_id: str
     asked_mm: int
     available_mm: int
     elsewhere: tuple[Held, ...]
+    own: tuple[Held, ...] = ()
 
 
 class BeyondFree(Exception):
@@ -41,9 +43,16 @@ def elsewhere(line: ShelfLine, plan_id: str) -> tuple[Held, ...]:
 
 def refuse_beyond(line: ShelfLine, plan_id: str, mm: int, already: Iterable[Promise] = ()) -> None:
     """BeyondFree where `mm` is more than the plan may have, counting what `already` holds of it."""
+    already = tuple(already)
     room = available_mm(line, plan_id) + sum(one.mm for one in already)
     if mm > room:
-        raise BeyondFree(NotFree(line.holding_id, mm, room, elsewhere(line, plan_id)))
+        own = _own(line, plan_id, {None, *(one.part_id for one in already)})
+        raise BeyondFree(NotFree(line.holding_id, mm, room, elsewhere(line, plan_id), own))
+
+
+def _own(line: ShelfLine, plan_id: str, without: set[str | None]) -> tuple[Held, ...]:
+    mine = (held for held in line.promised_to if held.plan_id == plan_id)
+    return tuple(held for held in mine if held.part_id not in without)
 
 
 def _own_reserve_m(line: ShelfLine, plan_id: str) -> float:

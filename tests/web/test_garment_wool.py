@@ -96,6 +96,47 @@ def test_beyond_what_is_free_it_says_where_it_is_promised(client: TestClient, st
     assert promises(store, "hat") == {}
 
 
+def test_where_nobody_else_has_it_it_says_that_this_is_all(client: TestClient) -> None:
+    answer = client.post(f"{PULLOVER}/assign", data=put_here("body", "W-1", "500 m"))
+    said = words(answer.text)
+    assert "W-1 has 150 m for this garment, no more. That is all it holds." in said
+    assert "Elsewhere" not in said
+
+
+def test_what_other_parts_of_the_garment_have_of_it_is_said(client: TestClient) -> None:
+    said = words(client.post(f"{PULLOVER}/assign", data=put_here("sleeves", "G-1", "200 m")).text)
+    assert "G-1 has 113 m for this garment, no more." in said
+    assert "Promised to its parts already: body (100 m)." in said
+    assert "That is all it holds" not in said
+
+
+def test_a_promise_changed_beyond_it_does_not_count_itself_as_in_the_way(
+    client: TestClient, store: Store
+) -> None:
+    told = {"stamp": promise_stamp(store, "G-1 promised"), "amount": "214"}
+    said = words(client.post(f"{PROMISED}/change", data=told).text)
+    assert "G-1 has 213 m for this garment, no more. That is all it holds." in said
+
+
+def test_without_scripts_one_stays_at_the_part(client: TestClient) -> None:
+    html = page(client, PULLOVER)
+    assert 'href="/garments/pullover?put=sleeves#part-sleeves"' in html
+    assert 'hx-get="/garments/pullover?put=sleeves"' in html
+    told = put_here("sleeves", "W-1", "20")
+    to = client.post(f"{PULLOVER}/assign", data=told, follow_redirects=False).headers["location"]
+    assert to == "/garments/pullover?put=sleeves#part-sleeves"
+    to = client.post(f"{PROMISED}/off", follow_redirects=False).headers["location"]
+    assert to == "/garments/pullover?put=body#part-body"
+
+
+def test_the_answer_in_short_and_what_was_done_stay_in_view(client: TestClient) -> None:
+    html = client.post(f"{PULLOVER}/assign", data=put_here("sleeves", "W-1", "20")).text
+    bar = words(html.split('id="in-view"')[1].split("</div>")[0])
+    assert "Short by" in bar
+    assert "Put to sleeves." in bar
+    assert "Undo" in bar
+
+
 def test_no_double_promise_from_two_windows(client: TestClient, store: Store) -> None:
     asked = put_here("crown", "W-1", "100")
     client.post("/garments/hat/assign", data=asked)

@@ -16,7 +16,7 @@ from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
 from app.web.shown import Shown
 from app.work.plan_used import KnitIn, knit_into
-from app.work.promise_free import available_mm
+from app.work.promise_free import NotFree, available_mm
 from app.work.reckoning import Known
 from app.work.undo_records import Change
 
@@ -174,6 +174,20 @@ def places(held: Iterable[Held], book: Book) -> tuple[Place, ...]:
         metres[one.plan_id] = metres.get(one.plan_id, 0.0) + one.m
     most_first = sorted(metres.items(), key=lambda item: -item[1])
     return tuple(Place(book.plan[one].name, f"/garments/{one}", m) for one, m in most_first)
+
+
+def beyond_said(reason: NotFree, book: Book, shown: Shown) -> str:
+    """Why no more of a skein can be promised, and which parts of the garment have the rest."""
+    free = shown.at_least_length(reason.available_mm / 1000)
+    said = f"{book.holding[reason.holding_id].code} has {free} for this garment, no more."
+    own = [
+        f"{book.part[one.part_id].name} ({shown.length(one.m)})"
+        for one in reason.own
+        if one.part_id
+    ]
+    if own:
+        return f"{said} Promised to its parts already: {listed(own)}."
+    return said if reason.elsewhere else f"{said} That is all it holds."
 
 
 def yarn_shown(yarn_id: str | None, book: Book) -> YarnShown:

@@ -12,6 +12,7 @@ from app.web.forms.promise import Used, read_used
 from app.web.forms.reader import Posted
 from app.web.garment_shown import (
     as_opened,
+    at_part,
     changed_garment,
     plan_or_missing,
     promise_or_missing,
@@ -52,7 +53,8 @@ def use(
         except WoolBookError as error:
             reader.refuse("used" if used.left_mg is None else "left", str(error))
         else:
-            return changed_garment(session, was, plan_id, "Noted as used.")
+            at = at_part(promise.part_id, choosing=False)
+            return changed_garment(session, was, plan_id, "Noted as used.", at)
     return show_garment(request, session, plan_id, trouble=Trouble(promise_id, reader.filled()))
 
 

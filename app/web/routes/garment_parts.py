@@ -7,7 +7,13 @@ from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
 from app.web.forms.part import read_part
 from app.web.forms.reader import Posted
-from app.web.garment_shown import as_opened, back_to_garment, part_or_missing, plan_or_missing
+from app.web.garment_shown import (
+    as_opened,
+    at_part,
+    back_to_garment,
+    part_or_missing,
+    plan_or_missing,
+)
 from app.web.pages.garment_form import part_form_page
 from app.web.pages.part_remove import part_remove_page
 from app.web.session import ReadingSession, WritingSession
@@ -71,7 +77,8 @@ def move(session: WritingSession, posted: Posted, plan_id: str, part_id: str) ->
     part = part_or_missing(session, plan_id, part_id)
     where = "later" if posted.get("to") == "later" else "earlier"
     if move_part(session, part, where == "earlier"):
-        return back_to_garment(plan_id, f"{part.name} stands {where} now.")
+        at = at_part(part_id, choosing=False)
+        return back_to_garment(plan_id, f"{part.name} stands {where} now.", at)
     return back_to_garment(plan_id, f"{part.name} cannot stand {where} than it does.")
 
 

@@ -7,6 +7,7 @@ from app.web.forms.promise import read_amount, read_asked
 from app.web.forms.reader import Posted, Reader
 from app.web.garment_shown import (
     as_opened,
+    at_part,
     back_to_garment,
     changed_garment,
     part_or_missing,
@@ -14,7 +15,7 @@ from app.web.garment_shown import (
     show_garment,
     wanting_plan,
 )
-from app.web.pages.garment import Trouble, places
+from app.web.pages.garment import Trouble, beyond_said, places
 from app.web.session import WritingSession
 from app.web.templating import shown_in
 from app.work.promise_fill import drop_proposed, fill_plan, keep_proposed
@@ -42,8 +43,8 @@ def assign(request: Request, session: WritingSession, posted: Posted, plan_id: s
     except BeyondFree as beyond:
         trouble = _beyond(session, part.id, reader, beyond.reason)
         return show_garment(request, session, plan_id, part.id, trouble)
-    put = _still_short(session, plan_id, part.id)
-    return changed_garment(session, was, plan_id, f"Put to {part.name}.", put)
+    at = at_part(part.id, choosing=_still_short(session, plan_id, part.id))
+    return changed_garment(session, was, plan_id, f"Put to {part.name}.", at)
 
 
 @router.post("/promises/{promise_id}/change")
@@ -64,7 +65,8 @@ def change(
     except BeyondFree as beyond:
         trouble = _beyond(session, promise_id, reader, beyond.reason)
         return show_garment(request, session, plan_id, trouble=trouble)
-    return changed_garment(session, known.book, plan_id, "Changed what is promised.")
+    message, at = "Changed what is promised.", at_part(promise.part_id, choosing=False)
+    return changed_garment(session, known.book, plan_id, message, at)
 
 
 @router.post("/promises/{promise_id}/off")
@@ -73,7 +75,7 @@ def off(session: WritingSession, plan_id: str, promise_id: str) -> Response:
     was = current(session).book
     take_off(session, promise)
     message = "Taken off: it is free again."
-    return changed_garment(session, was, plan_id, message, promise.part_id)
+    return changed_garment(session, was, plan_id, message, at_part(promise.part_id, choosing=True))
 
 
 @router.post("/fill")
@@ -111,14 +113,12 @@ def _skeins(count: int) -> str:
     return "one proposed skein" if count == 1 else f"{count} proposed skeins"
 
 
-def _still_short(session: Session, plan_id: str, part_id: str) -> str | None:
+def _still_short(session: Session, plan_id: str, part_id: str) -> bool:
     parts = current(session).reckoning.plan(plan_id).parts
-    return next((one.part_id for one in parts if one.part_id == part_id and one.short_m > 0), None)
+    return any(one.part_id == part_id and one.short_m > 0 for one in parts)
 
 
 def _beyond(session: Session, where: str, reader: Reader, reason: NotFree) -> Trouble:
     book = current(session).book
-    free = shown_in(book.settings).at_least_length(reason.available_mm / 1000)
-    code = book.holding[reason.holding_id].code
-    reader.refuse("amount", f"{code} has {free} for this garment, no more.")
+    reader.refuse("amount", beyond_said(reason, book, shown_in(book.settings)))
     return Trouble(where, reader.filled(), places(reason.elsewhere, book))
