@@ -22,6 +22,9 @@ from app.web.templating import render
 
 log = logging.getLogger(__name__)
 
+UNTYPED = ("stamp", "back")
+"""Fields of a form that nobody types."""
+
 
 class PageRefusal(Exception):
     """A page that cannot be shown or a change that was not made."""
@@ -46,13 +49,14 @@ class NotNow(PageRefusal):
 
 @dataclass(frozen=True, slots=True)
 class ErrorPage:
-    """What happened, in a sentence; what to do, in another; where to go."""
+    """What happened, in a sentence; what to do, in another; where to go; what was `typed`."""
 
     title: str
     happened: str
     advice: str
     back: str = "/"
     back_to: str = "Today"
+    typed: tuple[tuple[str, str], ...] = ()
 
 
 def add_error_pages(app: FastAPI) -> None:
@@ -115,8 +119,17 @@ def _stale(request: Request, error: Exception) -> Response:
         "enter your change again.",
         back,
         "it as it is now",
+        _typed(request),
     )
     return render(request, "errors/error.html", page, status=409)
+
+
+def _typed(request: Request) -> tuple[tuple[str, str], ...]:
+    """What somebody typed, field by field, so that it can be entered again; nothing hidden."""
+    sent: dict[str, str] = getattr(request.state, "typed", {})
+    told = {name: text for name, text in sent.items() if text.strip() and name not in UNTYPED}
+    named = ((name.replace("_", " ").capitalize(), text) for name, text in told.items())
+    return tuple((name, text) for name, text in named if not name.endswith(" id"))
 
 
 def _not_now(request: Request, error: Exception) -> Response:

@@ -37,6 +37,18 @@ def test_a_form_that_is_none(client: TestClient):
     assert answer.status_code in (400, 422)
 
 
+def test_a_form_sent_too_late_shows_what_was_typed(client: TestClient):
+    form = {"stamp": "0" * 12, "length_unit": "yd", "girth": "<b>1.5", "person_id": "x", "note": ""}
+    answer = client.post("/settings", data=form)
+    assert answer.status_code == 409
+    assert "What you typed" in answer.text
+    assert '<dt>Length unit</dt><dd class="notes">yd</dd>' in answer.text
+    assert '<dt>Girth</dt><dd class="notes">&lt;b&gt;1.5</dd>' in answer.text
+    assert "000000000000" not in answer.text
+    assert "Person" not in answer.text
+    assert "<dt>Note" not in answer.text
+
+
 def test_an_error_nobody_expected_shows_no_traceback(client: TestClient, monkeypatch, caplog):
     def broken(_):
         raise ZeroDivisionError("a secret of the code")

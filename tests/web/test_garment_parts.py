@@ -11,6 +11,7 @@ from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import put
 from tests.books import a_part
+from tests.web.forms import shown_values
 from tests.web.garden import BLANK_PART, book_of, page, stamp_of, value_of, words
 from tests.work.shelf import a_shelf
 
@@ -224,9 +225,19 @@ def test_two_windows_the_second_is_told(client: TestClient, store: Store) -> Non
         "counted_rows": "120",
     }
     client.post(f"{BODY}/change", data=told)
-    answer = client.post(f"{BODY}/change", data=told | {"counted_rows": "90"})
+    late = told | {"counted_rows": "90", "notes": "two\r\nlines"}
+    answer = client.post(f"{BODY}/change", data=late)
     assert answer.status_code == 409
     assert book_of(store).part["body"].shape == Counted(200, 120)
+    said = words(answer.text)
+    assert "Nothing was overwritten." in said
+    assert "There now: 120." in said
+    assert "There now: nothing." in said
+    assert value_of(answer.text, "counted_rows") == "90"
+    again = shown_values(answer.text, f"{BODY}/change")
+    assert again["notes"] == "two\nlines"
+    client.post(f"{BODY}/change", data=again)
+    assert book_of(store).part["body"].shape == Counted(200, 90)
 
 
 def test_parts_stand_earlier_and_later(client: TestClient, store: Store) -> None:

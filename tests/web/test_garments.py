@@ -220,12 +220,16 @@ def test_two_windows_the_second_is_told_and_overwrites_nothing(
     client: TestClient, store: Store
 ) -> None:
     opened = stamp_of(store, "plan", "hat")
-    client.post("/garments/hat/change", data=BLANK_PLAN | {"stamp": opened, "name": "First"})
+    first = {"stamp": opened, "name": "First", "yarn_id": "white single"}
+    client.post("/garments/hat/change", data=BLANK_PLAN | first)
     answer = client.post(
         "/garments/hat/change", data=BLANK_PLAN | {"stamp": opened, "name": "Second"}
     )
     assert answer.status_code == 409
     assert "was changed meanwhile" in words(answer.text)
+    assert "There now: First." in answer.text
+    assert "There now: white single." in answer.text
+    assert value_of(answer.text, "name") == "Second"
     assert book_of(store).plan["hat"].name == "First"
 
 

@@ -19,13 +19,18 @@ Word = TypeVar("Word", bound=str)
 
 COLOUR = re.compile("#[0-9a-f]{6}")
 MISSING = "This is needed."
+MEANWHILE = (
+    "This was changed meanwhile, in another window or on another device. Nothing was overwritten. "
+    "What you typed stands below; save it again if it is to take the place of what is there now."
+)
 LARGEST = 1_000_000_000
 """The largest count a field takes where it names no limit of its own."""
 
 
 async def posted(request: Request) -> AsyncIterator[FormData]:
-    """The fields of a form as they were sent."""
+    """The fields of a form as they were sent; a refusal may show them again."""
     async with request.form() as form:
+        request.state.typed = {k: v for k, v in form.items() if isinstance(v, str)}
         yield form
 
 
@@ -34,11 +39,13 @@ Posted = Annotated[FormData, Depends(posted)]
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """What the fields of a form show: values as typed, faults by field, the stamp of the record."""
+    """What the fields of a form show: values as typed, faults by field, the stamp of the record.
+    `notice` is said of all of it."""
 
     values: Mapping[str, str] = field(default_factory=dict)
     errors: Mapping[str, str] = field(default_factory=dict)
     stamp: str = ""
+    notice: str = ""
 
 
 class Reader:
@@ -70,6 +77,15 @@ class Reader:
         """The form as it was typed, with its faults, to be shown again."""
         return Filled({**self.values, **more}, dict(self.errors), self.stamp)
 
+    def over(self, now: Mapping[str, str], stamp: str, words: Mapping[str, str]) -> Filled:
+        """The form as it was typed over a record that was changed meanwhile: each field that
+        differs says what is there `now`, a choice in its `words`; it can be saved over it."""
+        typed = {name: text.replace("\r\n", "\n") for name, text in self.values.items()}
+        other = {name: there for name, there in now.items() if typed.get(name, "") != there}
+        said = {name: words.get(there, there) or "nothing" for name, there in other.items()}
+        errors = {name: f"There now: {there}." for name, there in said.items()}
+        return Filled({**now, **typed}, errors, stamp, MEANWHILE)
+
     def refuse(self, name: str, message: str) -> None:
         """Put a fault beside a field; the first one found stays."""
         self.errors.setdefault(name, message)
@@ -77,6 +93,11 @@ class Reader:
     def typed(self, name: str) -> str:
         """What was typed, without blanks around it."""
         return self.values.get(name, "").strip()
+
+    def as_shown(self, shown: Mapping[str, str], *names: str) -> bool:
+        """Whether these fields were left as the form showed them: a figure that was shown rounded
+        then keeps all its digits."""
+        return all(self.typed(name) == shown.get(name, "").strip() for name in names)
 
     def text(self, name: str, required: bool = False, longest: int = 200) -> str:
         """A line or more of text, without control characters, of at most `longest` signs."""

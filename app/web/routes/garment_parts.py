@@ -2,10 +2,11 @@
 
 from fastapi import APIRouter, Request, Response
 
+from app.book.stamp import stamp
 from app.store.records import load_book
 from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
-from app.web.forms.part import read_part
+from app.web.forms.part import part_values, read_part
 from app.web.forms.reader import Posted
 from app.web.garment_shown import (
     as_opened,
@@ -62,7 +63,10 @@ def change(
     book = load_book(session)
     yarns, offered = names_by_id(book.yarns), swatches_offered(book, old)
     reader, part = read_part(posted, book.settings, plan_id, yarns, offered, old)
-    as_opened(old, reader.stamp, f"{old.name} of {plan.name}", plan_id)
+    if reader.stamp != stamp(old):
+        words = {**yarns, **names_by_id(offered.values())}
+        form = reader.over(part_values(old, book.settings), stamp(old), words)
+        return render(request, FORM, part_form_page(book, plan, old, form), status=409)
     if not reader.ok:
         page = part_form_page(book, plan, old, reader.filled())
         return render(request, FORM, page, status=422)

@@ -5,13 +5,14 @@ from datetime import date
 from fastapi import APIRouter, Request, Response
 
 from app.book.plan import Plan
+from app.book.stamp import stamp
 from app.book.words import OPEN_STATES
 from app.store.records import load_book
 from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
-from app.web.forms.plan import read_plan
+from app.web.forms.plan import plan_values, read_plan
 from app.web.forms.reader import Posted
-from app.web.garment_shown import as_opened, plan_or_missing, show_garment
+from app.web.garment_shown import plan_or_missing, show_garment
 from app.web.pages.garment import garment_page
 from app.web.pages.garment_form import new_plan_page, plan_form_page
 from app.web.pages.garments import garments_page
@@ -75,7 +76,10 @@ def change(request: Request, session: WritingSession, posted: Posted, plan_id: s
     people, yarns = names_by_id(book.people), names_by_id(book.yarns)
     offered = swatches_offered(book, old)
     reader, plan = read_plan(posted, book.settings, people, yarns, offered, old)
-    as_opened(old, reader.stamp, f"The plan of {old.name}", plan_id)
+    if reader.stamp != stamp(old):
+        words = {**people, **yarns, **names_by_id(offered.values())}
+        form = reader.over(plan_values(old, book.settings), stamp(old), words)
+        return render(request, FORM, plan_form_page(book, old, form), status=409)
     if not reader.ok:
         page = plan_form_page(book, old, reader.filled())
         return render(request, FORM, page, status=422)
