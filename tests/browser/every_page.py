@@ -11,6 +11,8 @@ LINK = re.compile(r'href="(/[^"#]*)')
 FILES = ("/static/", "/work-list.csv", "/skeins/csv", "/settings/data/export")
 ALL_OF = ("/garments/*", "/fleeces/*")
 OF_EACH = 2
+TABLES = "/tables/"
+FEW_TABLES = 6
 NOT_LINKED = (
     "/quick?have=340&yarn=&gauge_stitches=22&gauge_rows=30&garment=waistcoat&chest=96",
     "/quick?have=some&gauge_stitches=many&gauge_rows=few&chest=wide",
@@ -42,6 +44,12 @@ def every_page(program: Running) -> list[str]:
                 seen.add(link)
                 waiting.append(link)
     return [*found, *NOT_LINKED]
+
+
+def one_of_a_template(addresses: list[str]) -> list[str]:
+    """The same without most of the tables, which are all drawn by one template."""
+    tables = [one for one in addresses if one.startswith(TABLES)]
+    return [one for one in addresses if one not in tables[FEW_TABLES:]]
 
 
 def _page(program: Running, address: str) -> str:
