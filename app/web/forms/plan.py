@@ -70,6 +70,8 @@ def read_yarns(
 ) -> tuple[RoleYarn, ...]:
     """The main yarn chosen, before the yarns of the other roles, which stay as they were."""
     chosen = reader.choice("yarn_id", {"": "", **yarns})
+    if chosen == main_yarn(old):
+        return old
     others = tuple(one for one in old if one.role != MAIN)
     return (RoleYarn(MAIN, chosen), *others) if chosen else others
 

@@ -38,6 +38,7 @@ def change_values(skein: Holding) -> dict[str, str]:
         "code": skein.code,
         "yarn": skein.yarn_id or "",
         "colour": skein.colour,
+        "colour_known": "1" if skein.colour else "",
         "colour_name": skein.colour_name,
         "dye_lot": skein.dye_lot,
         "price": skein.price,

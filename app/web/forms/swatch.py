@@ -44,8 +44,8 @@ def read_swatch(
         yarn_id=reader.choice("yarn_id", {"": "", **yarns}) or None,
         needle_mm=reader.number("needle", unit="mm", least=least, most=most),
         pattern=read_line(reader, "pattern") or STOCKING_STITCH,
-        worked=_count(reader, "worked"),
-        finished=_count(reader, "finished"),
+        worked=_count(reader, "worked", old.worked if old else None),
+        finished=_count(reader, "finished", old.finished if old else None),
         weight_mg=reader.mass("weight", least=1, most=MOST_GRAMS_MG),
         scale_mg=_step(reader, settings),
         whole_stitches=reader.number("whole_stitches", least=1, most=MOST_STITCHES),
@@ -83,8 +83,11 @@ def swatch_values(swatch: Swatch | None, settings: Settings) -> dict[str, str]:
     }
 
 
-def _count(reader: Reader, when: str) -> Count | None:
+def _count(reader: Reader, when: str, old: Count | None) -> Count | None:
     """What was counted; None where neither stitches nor rows were typed."""
+    shown = _count_values(old, when, Shown(reader.settings))
+    if old and reader.as_shown(shown, *shown):
+        return old
     stitches, rows = reader.number(f"{when}_stitches"), reader.number(f"{when}_rows")
     width, height = (
         reader.span(f"{when}_{side}", LEAST_SIZE_MM, MOST_SIZE_MM) for side in ("width", "height")

@@ -26,37 +26,37 @@ def read_yarn(
 ) -> tuple[Reader, Yarn]:
     """What was typed and the yarn it describes; the yarn counts only where the reader is ok.
 
-    `fleeces` are names by id. What belongs to a spun yarn is dropped from a bought one, and the
-    other way round.
+    `fleeces` are names by id. What belongs to a spun yarn is dropped from one that is now said to
+    be bought, and the other way round.
     """
     reader = Reader(values, settings)
     if not reader.typed("name"):
         reader.refuse("name", "Give the yarn a name.")
     bought = reader.choice("making", MAKINGS) == "bought"
+    as_before = old is not None and old.bought == bought
     yarn = replace(
-        old or Yarn(id=new_id(), name=""),
+        old if old and as_before else Yarn(id=old.id if old else new_id(), name=""),
         name=read_line(reader, "name"),
         fibre=reader.text("fibre", longest=60) or "wool",
         plies=read_plies(reader),
         twist=read_twist(reader),
         bought=bought,
-        fleece_id=None
-        if bought
-        else reader.choice("fleece", {"": "", **fleeces}, default="") or None,
-        target_tex=None if bought else _target_tex(reader),
-        ball_mg=reader.mass("ball_mass", least=1) if bought else None,
-        ball_mm=reader.length("ball_length", least=1) if bought else None,
         colour=read_colour(reader),
         colour_name=reader.text("colour_name", longest=60),
         notes=reader.text("notes", longest=4000),
     )
+    if as_before or not bought:
+        fleece = reader.choice("fleece", {"": "", **fleeces}, default="") or None
+        yarn = replace(yarn, fleece_id=fleece, target_tex=_target_tex(reader, old))
+    if as_before or bought:
+        mg, mm = reader.mass("ball_mass", least=1), reader.length("ball_length", least=1)
+        yarn = replace(yarn, ball_mg=mg, ball_mm=mm)
     return reader, yarn
 
 
 def yarn_values(yarn: Yarn | None, settings: Settings) -> dict[str, str]:
     """What the form holds when it is opened; a new yarn is blank."""
     yarn, shown = yarn or Yarn(id="", name="", fibre=""), Shown(settings)
-    target = shown.grist_value(yarn.target_tex) if yarn.target_tex else None
     return {
         "name": yarn.name,
         "fibre": yarn.fibre,
@@ -64,10 +64,11 @@ def yarn_values(yarn: Yarn | None, settings: Settings) -> dict[str, str]:
         "twist": yarn.twist,
         "making": "bought" if yarn.bought else "spun",
         "fleece": yarn.fleece_id or "",
-        "target": shown.field_number(None if target is None else round(target, 3)),
+        "target": _target_shown(yarn, settings),
         "ball_mass": shown.field_mass(yarn.ball_mg),
         "ball_length": shown.field_length(yarn.ball_mm),
         "colour": yarn.colour,
+        "colour_known": "1" if yarn.colour else "",
         "colour_name": yarn.colour_name,
         "notes": yarn.notes,
     }
@@ -103,7 +104,17 @@ def colour_kept(reader: Reader) -> dict[str, str]:
     return {"colour_known": "1" if reader.flag("colour_known") else ""}
 
 
-def _target_tex(reader: Reader) -> float | None:
+def _target_shown(yarn: Yarn, settings: Settings) -> str:
+    if not yarn.target_tex:
+        return ""
+    shown = Shown(settings)
+    return shown.field_number(round(shown.grist_value(yarn.target_tex), 3))
+
+
+def _target_tex(reader: Reader, old: Yarn | None) -> float | None:
+    """The grist aimed at, in tex."""
+    if old and reader.as_shown({"target": _target_shown(old, reader.settings)}, "target"):
+        return old.target_tex
     target = reader.number("target", unit=reader.settings.grist_unit)
     if target is None:
         return None
