@@ -14,6 +14,7 @@ from app.store.fill import fill
 from app.store.records import put
 from app.work.reckoning import current
 from tests.books import a_person, a_plan
+from tests.web.forms import shown_values
 from tests.web.garden import BLANK_PLAN, SWAP, book_of, page, stamp_of, value_of, words
 from tests.work.shelf import a_shelf
 
@@ -126,6 +127,38 @@ def test_a_gauge_counted_in_four_inches_is_not_taken_for_ten_centimetres(
     gauge = plan_called(store, "Waistcoat").gauge
     assert gauge.stitches == pytest.approx(22 / 1.016)
     assert gauge.rows == pytest.approx(30 / 1.016)
+
+
+@pytest.mark.parametrize(
+    ("stitches", "rows", "measure", "shown"),
+    [
+        (18 / 1.016, 25 / 1.016, "4 in", ("18", "25")),
+        (18.0, 25.5, "10 cm", ("18", "25.5")),
+        (18.123456, 25.0, "10 cm", ("18.12", "25")),
+    ],
+)
+def test_a_gauge_is_shown_as_it_was_counted_and_saved_unchanged_stays_the_same(
+    client: TestClient,
+    store: Store,
+    stitches: float,
+    rows: float,
+    measure: str,
+    shown: tuple[str, str],
+) -> None:
+    gauge = Gauge(stitches, rows, washed=False, assumed_pct=7.5)
+    with store.writing() as session:
+        put(session, a_plan(gauge=gauge))
+    form = shown_values(page(client, "/garments/pullover/change"), "/garments/pullover/change")
+    assert (form["gauge_stitches"], form["gauge_rows"]) == shown
+    assert form["gauge_measure"] == measure
+    client.post("/garments/pullover/change", data=form)
+    assert book_of(store).plan["pullover"].gauge == gauge
+    form["stamp"] = stamp_of(store, "plan", "pullover")
+    client.post("/garments/pullover/change", data=form | {"gauge_rows": "30"})
+    changed = book_of(store).plan["pullover"].gauge
+    assert changed is not None
+    assert changed.stitches == stitches
+    assert changed.rows == pytest.approx(30 if measure == "10 cm" else 30 / 1.016)
 
 
 def test_the_form_shows_a_gauge_in_the_measure_of_the_settings(

@@ -1,5 +1,7 @@
 """The gauge fields of a plan or part: stitches and rows in a stated measure, washed, needle."""
 
+from dataclasses import replace
+
 from app.book.gauge import Gauge
 from app.book.settings import Settings
 from app.craft.gauge import TEN_CM_IN
@@ -20,11 +22,15 @@ ROWS = (2.0, 150.0)
 
 NEEDLE_MM = (0.5, 50.0)
 
+PLACES = 2
+DUST = 1e-6
+"""Decimals of a gauge in a form, and how near to them a number is that was counted so."""
+
 
 def read_gauge(reader: Reader, old: Gauge | None = None) -> Gauge | None:
     """The gauge typed, per 10 cm whatever it was counted in; None where all was left blank.
 
-    A guess stays as unsure as the `old` one was said to be.
+    What was left as the form showed it stays as it is in the `old` gauge, to the last digit.
     """
     stitches = reader.number("gauge_stitches")
     rows = reader.number("gauge_rows")
@@ -37,27 +43,48 @@ def read_gauge(reader: Reader, old: Gauge | None = None) -> Gauge | None:
         return None
     factor = TEN_CM_IN[measure]
     guessed = _guessed_pct(old) if swatch == "guess" else 0.0
-    gauge = Gauge(stitches * factor, rows * factor, swatch != "no", needle, guessed)
+    typed = Gauge(stitches * factor, rows * factor, swatch != "no", needle, guessed)
+    gauge = _as_it_was(reader, typed, old) if old else typed
     _within(reader, "gauge_stitches", gauge.stitches, STITCHES, "A gauge", "stitches in 10 cm")
     _within(reader, "gauge_rows", gauge.rows, ROWS, "A gauge", "rows in 10 cm")
     return gauge
 
 
 def gauge_values(gauge: Gauge | None, settings: Settings) -> dict[str, str]:
-    """What the gauge fields hold when a form is opened, in the measure of the settings."""
-    measure = settings.gauge_unit
+    """What the gauge fields hold when a form is opened: in the measure in which its numbers are
+    those one counts, else in that of the settings, to a hundredth."""
     blank = dict.fromkeys(("gauge_stitches", "gauge_rows", "gauge_needle", "gauge_swatch"), "")
     if gauge is None:
-        return {**blank, "gauge_washed": "yes", "gauge_measure": measure}
-    shown, factor = Shown(settings), TEN_CM_IN[measure]
+        return {**blank, "gauge_washed": "yes", "gauge_measure": settings.gauge_unit}
+    shown, measure = Shown(settings), _measure_of(gauge, settings)
     return {
-        "gauge_stitches": shown.field_number(round(gauge.stitches / factor, 4)),
-        "gauge_rows": shown.field_number(round(gauge.rows / factor, 4)),
+        "gauge_stitches": shown.field_number(round(gauge.stitches / TEN_CM_IN[measure], PLACES)),
+        "gauge_rows": shown.field_number(round(gauge.rows / TEN_CM_IN[measure], PLACES)),
         "gauge_measure": measure,
         "gauge_washed": _swatch(gauge),
         "gauge_needle": shown.field_number(gauge.needle_mm),
         "gauge_swatch": gauge.swatch_id or "",
     }
+
+
+def _measure_of(gauge: Gauge, settings: Settings) -> str:
+    for measure in (settings.gauge_unit, *MEASURES):
+        counts = [one / TEN_CM_IN[measure] for one in (gauge.stitches, gauge.rows)]
+        if all(abs(one - round(one, PLACES)) < DUST for one in counts):
+            return measure
+    return settings.gauge_unit
+
+
+def _as_it_was(reader: Reader, typed: Gauge, old: Gauge) -> Gauge:
+    """The gauge typed, with the old one's figures where their fields were left alone."""
+    shown = gauge_values(old, reader.settings)
+    if reader.as_shown(shown, "gauge_measure", "gauge_stitches"):
+        typed = replace(typed, stitches=old.stitches)
+    if reader.as_shown(shown, "gauge_measure", "gauge_rows"):
+        typed = replace(typed, rows=old.rows)
+    if reader.as_shown(shown, "gauge_washed"):
+        typed = replace(typed, washed=old.washed, assumed_pct=old.assumed_pct)
+    return typed
 
 
 def _swatch(gauge: Gauge) -> str:
