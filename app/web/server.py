@@ -1,7 +1,4 @@
-"""The web application: every room found in routes/, behind the guards of origin.py."""
-
-from importlib import import_module
-from pkgutil import iter_modules
+"""The web application: the rooms of routes/ behind the guards of origin.py."""
 
 from fastapi import FastAPI
 from starlette.middleware import Middleware
@@ -10,16 +7,17 @@ from starlette.staticfiles import StaticFiles
 
 from app import paths
 from app.store.engine import Store
-from app.web import routes
 from app.web.errors import LastResort, add_error_pages, too_large
 from app.web.origin import AnswerHeaders, BodyLimit, LoopbackOnly, SameOriginOnly
+from app.web.rooms import OpenInTime, Rooms
 
 LARGER_BODIES = {"/settings/data/import": 64 << 20, "/skeins/import": 8 << 20}
 """Bytes for pages that take a file."""
 
 
-def create_app(store: Store) -> FastAPI:
-    """The application on one store. A module in routes/ with a `router` is a room of it."""
+def create_app(store: Store, at_once: bool = True) -> FastAPI:
+    """The application on one store, with all its rooms; not `at_once`, all but the first page's
+    are opened when that has gone out."""
     app = FastAPI(
         docs_url=None,
         redoc_url=None,
@@ -31,11 +29,13 @@ def create_app(store: Store) -> FastAPI:
             Middleware(BodyLimit, larger=LARGER_BODIES, refusal=too_large),
             Middleware(GZipMiddleware, compresslevel=4),
             Middleware(LastResort),
+            Middleware(OpenInTime),
         ],
     )
     app.state.store = store
     app.mount("/static", StaticFiles(directory=paths.STATIC), name="static")
     add_error_pages(app)
-    for room in iter_modules(routes.__path__, f"{routes.__name__}."):
-        app.include_router(import_module(room.name).router)
+    app.state.rooms = Rooms(app)
+    if at_once:
+        app.state.rooms.open_all()
     return app
