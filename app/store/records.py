@@ -27,6 +27,8 @@ __all__ = ["data_version", "get", "load_book", "post", "put", "remove"]
 
 R = TypeVar("R")
 
+REMOVABLE = (Promise, Part, Errand, Plan, Reading, Yarn)
+
 
 def load_book(session: Session) -> Book:
     """Everything, in one statement a table."""
@@ -68,13 +70,13 @@ def put(session: Session, record: Any) -> None:
 
 
 @plain_words()
-def remove(session: Session, record: Promise | Part | Errand | Plan) -> None:
-    """Take out a promise, part, errand or plan; Refused while something points to it.
+def remove(session: Session, record: Promise | Part | Errand | Plan | Reading | Yarn) -> None:
+    """Take out a record of REMOVABLE; Refused while something points to it.
 
     A plan goes with its parts. Everything else has a history and is put away instead.
     """
-    if not isinstance(record, (Promise, Part, Errand, Plan)):
-        raise Refused("Only promises, parts, plans and errands can be removed.")
+    if not isinstance(record, REMOVABLE):
+        raise Refused("Only promises, parts, plans, errands, yarns and readings can be removed.")
     before = promised_holdings(session, record) if isinstance(record, Promise) else set()
     if isinstance(record, Plan):
         _delete(session, Part, "plan_id", record.id)

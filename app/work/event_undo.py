@@ -8,10 +8,12 @@ from sqlmodel import Session
 from app.book import woolbook
 from app.book.event import Event
 from app.book.holding import Holding
+from app.book.reading import Reading
 from app.book.words import SINKS
-from app.store.records import get, load_book, post, put
+from app.store.records import get, load_book, post, put, remove
 from app.store.skein_find import balance_of
 from app.work.fleece_step import states_of
+from app.work.weighing_note import readings_noted
 
 MAKES_HOLDINGS = frozenset({"arrive", "spin", "wind"})
 """Events by which a holding first comes to the shelf."""
@@ -20,8 +22,9 @@ MAKES_HOLDINGS = frozenset({"arrive", "spin", "wind"})
 def undo_event(session: Session, seq: int, day: date) -> Event | None:
     """Undo an event; None where there is none of that number.
 
-    A holding that it put away is on the shelf again, one that it made is put away, and a fleece
-    is back in the state it had. WoolBookError where what came of it has been used since.
+    A holding that it put away is on the shelf again, one that it made is put away, a fleece is
+    back in the state it had, and the readings it came of are taken out.
+    WoolBookError where what came of it has been used since.
     """
     book = load_book(session)
     event = next((one for one in book.events if one.seq == seq), None)
@@ -31,6 +34,9 @@ def undo_event(session: Session, seq: int, day: date) -> Event | None:
     undone = post(session, entry.kind, day, entry.lines, undoes=seq)
     for holding in _holdings(session, event):
         _as_before(session, event, holding, day)
+    for reading in readings_noted(event):
+        if found := get(session, Reading, reading):
+            remove(session, found)
     return undone
 
 

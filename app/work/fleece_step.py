@@ -4,6 +4,7 @@ from typing import get_args
 
 from app.book.event import Event
 from app.book.words import ReadingState, WoolState
+from app.work.weighing_note import words_noted
 
 WOOL_STATES: tuple[WoolState, ...] = get_args(WoolState)
 
@@ -43,4 +44,4 @@ def step_note(before: WoolState, after: WoolState) -> str:
 def states_of(event: Event) -> tuple[WoolState, WoolState] | None:
     """The states an event led from and to; None for one that changed none."""
     known = {step_note(one, two): (one, two) for one in WOOL_STATES for two in WOOL_STATES}
-    return known.get(event.note)
+    return known.get(words_noted(event))

@@ -8,12 +8,14 @@ from sqlmodel import Session
 from app.book import woolbook
 from app.book.event import Event, Line
 from app.book.holding import Holding
+from app.book.reading import Reading
 from app.book.woolbook import WEIGHING, Entry, Portion
 from app.book.words import WoolState
 from app.store.records import post, put
 from app.store.skein_find import balance_of, readings_of
 from app.work.fleece_step import is_step, step_note
 from app.work.skein_readings import Weight, mass_reading
+from app.work.weighing_note import noted
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,30 +38,28 @@ def weigh_fleece(
     """
     before = holding.state or state
     now = replace(holding, state=state)
-    entry = _entry(session, holding, now, weight, day)
-    put(session, mass_reading(holding.id, weight, day))
+    reading = mass_reading(holding.id, weight, day)
+    entry = _entry(session, holding, now, reading)
+    put(session, reading)
     put(session, now)
     if entry is None:
         return Weighed(None, 0)
     note = "" if before == state else step_note(before, state)
     lines = entry.lines or (Line(holding.id, 0),)
-    event = post(session, entry.kind, day, lines, note)
+    event = post(session, entry.kind, day, lines, noted(note, [reading]))
     gained = sum(line.mg for line in event.lines if line.holding_id == holding.id)
     return Weighed(event, gained)
 
 
-def _entry(
-    session: Session, holding: Holding, now: Holding, weight: Weight, day: date
-) -> Entry | None:
+def _entry(session: Session, holding: Holding, now: Holding, reading: Reading) -> Entry | None:
     before, after = holding.state or "raw", now.state or "raw"
     balance = balance_of(session, holding.id)
     held = {holding.id: balance}
     if is_step(before, after):
-        taken, made = Portion(holding, balance.mg), Portion(holding, weight.mg)
+        taken, made = Portion(holding, balance.mg), Portion(holding, reading.value)
         return woolbook.prepare(held, taken, made)
     if before != after:
-        return _put_right(holding, weight.mg - balance.mg)
-    reading = mass_reading(holding.id, weight, day)
+        return _put_right(holding, reading.value - balance.mg)
     return woolbook.correct(held, now, reading, readings_of(session, holding.id))
 
 

@@ -20,6 +20,7 @@ from app.work.skein_readings import (
     mass_reading,
     wraps_reading,
 )
+from app.work.weighing_note import noted
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ def measure_again(session: Session, skein: Holding, weighing: Weighing) -> Event
     for reading in readings:
         now = _after(skein, now, reading, [*earlier, *readings])
         put(session, reading)
-    return _posted(session, skein, before, now, weighing.day)
+    return _posted(session, skein, before, now, weighing.day, noted("", readings))
 
 
 def _readings(skein: Holding, weighing: Weighing) -> list[Reading]:
@@ -66,10 +67,10 @@ def _after(skein: Holding, now: Balance, reading: Reading, readings: list[Readin
 
 
 def _posted(
-    session: Session, skein: Holding, before: Balance, now: Balance, day: date
+    session: Session, skein: Holding, before: Balance, now: Balance, day: date, note: str
 ) -> Event | None:
     gained = Line(skein.id, now.mg - before.mg, now.mm - before.mm)
     if not (gained.mg or gained.mm):
         return None
     sink = (Line(WEIGHING, -gained.mg),) if gained.mg else ()
-    return post(session, "correct", day, (gained, *sink))
+    return post(session, "correct", day, (gained, *sink), note)

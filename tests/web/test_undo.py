@@ -2,6 +2,7 @@ import pytest
 from starlette.testclient import TestClient
 
 from app.web.routes.undo import own_path
+from tests.web.forms import shown_values
 from tests.web.test_fleeces import added, plain, weighed
 
 
@@ -52,3 +53,17 @@ def test_a_fleece_whose_arrival_is_undone_is_put_away(client: TestClient):
     client.post("/undo/1", data={"back": "/fleeces"})
     assert "Put away: 1" in client.get("/fleeces").text
     assert client.get(address).status_code == 200
+
+
+def test_an_undone_measurement_counts_no_more(client: TestClient):
+    """The sureness is that of the reel again, not of a tape of 2 %."""
+    reeled = {"girth": "1.5", "turns": "142", "mass": "96", "yarn": "new", "yarn_name": "Jasper"}
+    skein = str(client.post("/skeins/new", data=reeled).url.path)
+    before = client.get(skein).text.partition("How surely")[2]
+    form = shown_values(client.get(f"{skein}/weigh").text, f"{skein}/weigh")
+    client.post(f"{skein}/weigh", data=form | {"length": "300"})
+    assert "Holds 300 m" in plain(client.get(skein).text)
+    client.post("/undo/2", data={"back": skein})
+    page = client.get(skein).text
+    assert page.partition("How surely")[2] == before
+    assert "300 m" not in page.partition("Readings, as they were typed")[2].partition("What hap")[0]

@@ -8,11 +8,14 @@ from app.book.errors import CannotUndo, HoldsTooLittle
 from app.book.event import Balance
 from app.book.holding import Holding
 from app.book.woolbook import Portion
+from app.planning import reckon
 from app.store.balance import wrong_balances
-from app.store.records import get, load_book, post, put
+from app.store.records import get, load_book, post, put, remove
 from app.work.event_undo import undo_event
 from app.work.fleece_put_away import put_away_fleece
 from app.work.fleece_weigh import weigh_fleece
+from app.work.skein_measure import Weighing, measure_again
+from app.work.skein_readings import Length, Weight, Wraps
 from tests.work.flock import DAY, a_raw_fleece, grams, now, weight
 
 LATER = DAY + timedelta(7)
@@ -99,3 +102,41 @@ def test_wool_that_has_moved_on_cannot_be_taken_back(writing: Session):
     with pytest.raises(HoldsTooLittle):
         undo_event(writing, seq, LATER)
     assert load_book(writing).events == before
+
+
+def test_undoing_a_measurement_takes_its_readings_out(writing: Session):
+    """All that is reckoned is as it was before, to the digit, and so are the records."""
+    skein = get(writing, Holding, "G-1")
+    assert skein is not None
+    length = Length(213_000, "213", "m", finished=True)
+    first = measure_again(writing, skein, Weighing(DAY, lengths=(length,)))
+    assert first is None
+    before = load_book(writing)
+    lengths = (Length(350_000, "350", "m", finished=False), Length(300_000, "300", "m"))
+    taken = Weighing(DAY, Weight(120_000, "120", "g"), lengths, Wraps(14_000, "14"))
+    event = measure_again(writing, skein, taken)
+    assert event is not None
+    assert reckon(load_book(writing)).shelf["G-1"] != reckon(before).shelf["G-1"]
+    undo_event(writing, event.seq, DAY)
+    after = load_book(writing)
+    assert after.readings == before.readings
+    assert after.balances["G-1"] == before.balances["G-1"]
+    assert reckon(after) == reckon(before)
+
+
+def test_undoing_a_weighing_of_a_fleece_takes_its_reading_out(writing: Session):
+    a_raw_fleece(writing)
+    before = load_book(writing)
+    event = weigh_fleece(writing, now(writing), weight(1700), "skirted", DAY).event
+    assert event is not None
+    undo_event(writing, event.seq, LATER)
+    after = load_book(writing)
+    assert (after.readings, after.holdings) == (before.readings, before.holdings)
+
+
+def test_a_reading_that_has_gone_since_is_not_missed(writing: Session):
+    a_raw_fleece(writing)
+    event = weigh_fleece(writing, now(writing), weight(1700), "skirted", DAY).event
+    assert event is not None
+    remove(writing, load_book(writing).readings_of[now(writing).id][-1])
+    assert undo_event(writing, event.seq, LATER) is not None

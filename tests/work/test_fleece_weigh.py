@@ -10,6 +10,7 @@ from app.book.words import WoolState
 from app.store.records import load_book
 from app.work.fleece_step import STAGE, WOOL_STATES, is_step, reading_state
 from app.work.fleece_weigh import weigh_fleece
+from app.work.weighing_note import words_noted
 from tests.work.flock import DAY, a_raw_fleece, grams, now, weight
 
 
@@ -23,7 +24,7 @@ def test_a_step_sends_what_it_took_to_waste(writing: Session):
     a_raw_fleece(writing)
     weighed = weigh(writing, 1700, "skirted")
     assert weighed.event is not None
-    assert (weighed.event.kind, weighed.event.note) == ("prepare", "raw to skirted")
+    assert (weighed.event.kind, words_noted(weighed.event)) == ("prepare", "raw to skirted")
     assert (weighed.gained_mg, grams(writing), grams(writing, "waste")) == (-300_000, 1700, 300)
     assert now(writing).state == "skirted"
 
@@ -74,7 +75,7 @@ def test_a_state_further_back_puts_a_slip_right(writing: Session):
     a_raw_fleece(writing, 2000, "scoured")
     weighed = weigh(writing, 2000, "raw")
     assert weighed.event is not None
-    assert (weighed.event.kind, weighed.event.note) == ("correct", "scoured to raw")
+    assert (weighed.event.kind, words_noted(weighed.event)) == ("correct", "scoured to raw")
     assert (now(writing).state, grams(writing)) == ("raw", 2000)
 
 

@@ -6,6 +6,7 @@ from app.book.event import Event
 from app.web.shown import MINUS, Shown
 from app.work.fleece_find import KnownFleece
 from app.work.fleece_step import states_of
+from app.work.weighing_note import words_noted
 
 EVENT_WORDS = {
     "arrive": "came in",
@@ -54,4 +55,5 @@ def _words(event: Event) -> str:
     if states:
         return f"from {states[0]} to {states[1]}"
     words = EVENT_WORDS.get(event.kind, event.kind)
-    return f"{words}: {event.note}" if event.note else words
+    note = words_noted(event)
+    return f"{words}: {note}" if note else words
