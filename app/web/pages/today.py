@@ -55,7 +55,9 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown) -> TodayPage:
         quick=quick_form(book),
         summary=shelf_sentence(lines),
         short=tuple(one for one in lines if one.answer.tone == "short"),
-        being_knit=tuple(one for one in lines if one.state == "being knit"),
+        being_knit=tuple(
+            one for one in lines if one.state == "being knit" and one.answer.tone != "short"
+        ),
         waiting=tuple(one for one in lines if one.answer.tone == "waiting"),
         drying=_drying(book),
         uncovered=tuple(
