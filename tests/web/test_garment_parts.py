@@ -218,6 +218,10 @@ def test_a_change_with_a_fault_changes_nothing(client: TestClient, store: Store)
     assert book_of(store).part["body"].shape == Counted(229, 120)
 
 
+def test_a_tube_is_as_wide_as_the_whole_way_round(client: TestClient) -> None:
+    assert "as wide as the whole way round" in words(page(client, NEW))
+
+
 def test_two_windows_the_second_is_told(client: TestClient, store: Store) -> None:
     told = BLANK_PART | {
         "stamp": stamp_of(store, "part", "body"),

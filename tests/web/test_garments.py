@@ -6,14 +6,15 @@ from math import ceil
 import pytest
 from starlette.testclient import TestClient
 
+from app.book.event import Line
 from app.book.gauge import Gauge
 from app.book.plan import Losses, Plan, RoleYarn
 from app.book.settings import Settings
 from app.store.engine import Store
 from app.store.fill import fill
-from app.store.records import put
+from app.store.records import post, put
 from app.work.reckoning import current
-from tests.books import a_person, a_plan
+from tests.books import DAY, a_person, a_plan, a_promise, a_skein
 from tests.web.forms import shown_values
 from tests.web.garden import BLANK_PLAN, SWAP, book_of, page, stamp_of, value_of, words
 from tests.work.shelf import a_shelf
@@ -328,6 +329,27 @@ def test_for_a_swap_only_the_content_of_the_page_is_sent(client: TestClient) -> 
     html = client.get("/garments/pullover", headers=SWAP).text
     assert html.lstrip().startswith("<h1>")
     assert "<nav" not in html
+
+
+def test_the_sheet_to_print_says_what_is_missing_and_stands_in_the_order_of_codes(
+    client: TestClient, store: Store
+) -> None:
+    with store.writing() as session:
+        for code in ("S-10", "S-9"):
+            put(session, a_skein(code))
+            post(session, "arrive", DAY, [Line("come in", -9_000), Line(code, 9_000, 20_000)])
+            put(session, a_promise(code, 20_000))
+    with store.reading() as session:
+        parts = current(session).reckoning.plan("pullover").parts
+    body, sleeves = (ceil(one.short_m) for one in parts)
+    html = page(client, "/garments/pullover/print")
+    said = words(html)
+    assert said.index("G-1 grey") < said.index("S-9 grey") < said.index("S-10 grey")
+    assert f"Not yet promised {body} m" in said
+    assert f"No skein yet {sleeves} m not yet promised" in said
+    assert said.count("rows each") == 1
+    on_page = words(page(client, "/garments/pullover"))
+    assert on_page.index("S-9 grey") < on_page.index("S-10 grey")
 
 
 def test_the_sheet_to_print_has_boxes_and_names_the_paper(client: TestClient, store: Store) -> None:

@@ -15,6 +15,7 @@ from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
 from app.web.shown import Shown
+from app.work.code_order import in_order
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import NotFree, available_mm
 from app.work.reckoning import Known
@@ -199,13 +200,14 @@ def yarn_shown(yarn_id: str | None, book: Book) -> YarnShown:
 
 def _part_row(answer: PartAnswer, known: Known) -> PartRow:
     part = known.book.part[answer.part_id]
+    in_code_order = sorted(answer.skeins, key=lambda one: in_order(one.code))
     return PartRow(
         part=part,
         answer=answer,
         yarn=yarn_shown(answer.yarn_id, known.book),
         bar=budget_bar(answer),
         have_m=answer.used_m + answer.promised_m,
-        skeins=tuple(_skein_row(one, part.plan_id, known) for one in answer.skeins),
+        skeins=tuple(_skein_row(one, part.plan_id, known) for one in in_code_order),
         stamp=stamp(part),
     )
 

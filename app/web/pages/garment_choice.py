@@ -6,6 +6,7 @@ from math import inf, log
 from app.book.holding import Holding
 from app.planning.answers import PartAnswer, ShelfLine
 from app.planning.yarns import Lots
+from app.work.code_order import in_order
 from app.work.promise_free import available_mm
 from app.work.reckoning import Known
 
@@ -46,7 +47,9 @@ def choices(known: Known, plan_id: str, part: PartAnswer, chosen: str = "") -> C
     found = [_choice(one, plan_id, part.yarn_id, known) for one in _lines(known)]
     free = [one for one in found if one.free_mm > 0 or one.holding_id == chosen]
     aim = _aim(known, part.yarn_id)
-    own = sorted((one for one in free if one.own), key=lambda one: (one.tex or inf, one.code))
+    own = sorted(
+        (one for one in free if one.own), key=lambda one: (one.tex or inf, in_order(one.code))
+    )
     others = sorted((one for one in free if not one.own), key=lambda one: _distance(one, aim))
     offered = (*own[:MOST_OWN], *others[:MOST_OTHERS])
     yarn = known.book.yarn[part.yarn_id].name if part.yarn_id else ""
