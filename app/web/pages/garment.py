@@ -9,11 +9,13 @@ from app.book.plan import Part, Plan
 from app.book.stamp import stamp
 from app.book.words import OPEN_STATES
 from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
+from app.planning.picture import picture
 from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
 from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
+from app.web.pages.picture import Drawing, drawing
 from app.web.shown import Shown
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import available_mm
@@ -108,6 +110,7 @@ class GarmentPage:
     choices: Choices | None
     trouble: Trouble | None
     today: date
+    drawn: Drawing
 
 
 def garment_page(
@@ -140,6 +143,7 @@ def garment_page(
         choices=choices(known, plan_id, open_part, _chosen(trouble)) if open_part else None,
         trouble=trouble,
         today=today,
+        drawn=drawing(picture(book, known.reckoning, plan_id), shown),
     )
 
 

@@ -1,0 +1,275 @@
+"""The picture of a garment as it is drawn: outlines, joins and labels, in units of the drawing."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import groupby, pairwise
+
+from app.book.words import OPEN_STATES
+from app.planning.picture import Picture
+from app.planning.picture_piece import Piece
+from app.planning.picture_rows import Band
+from app.web.pages.funnel import USUAL_COLOUR
+from app.web.pages.picture_room import Box, Corners, Point, Room
+from app.web.pages.picture_words import (
+    PieceWords,
+    codes,
+    in_one_sentence,
+    in_words,
+    part_name,
+    size_lines,
+)
+from app.web.shown import Shown
+
+WIDE, MARGIN = 360.0, 6.0
+"""Width of the drawing and its edge: a unit is a pixel of the narrowest phone."""
+
+TALLEST, LARGEST = 420.0, 7.0
+"""Height of the pieces at most, and units to a cm at most."""
+
+LETTER, LINE = 5.3, 12.0
+"""Width of a letter and height of a line of words, on the safe side."""
+
+TAG_LETTER, TAG_HIGH = 5.4, 12.0
+NO_SKEIN = "no skein yet"
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """An outline to fill; `pale` for rows to come while the rest is knit."""
+
+    points: str
+    fill: str
+    pale: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Fleck:
+    """A fill of several yarns in one row: name, ground colour, and the rest as (colour, x, width)
+    of a tile 10 wide."""
+
+    name: str
+    ground: str
+    flecks: tuple[tuple[str, float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line across a piece; `knit_to` where what is knit ends, else a join."""
+
+    path: str
+    knit_to: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Lines of words around a middle; a tag lies on a piece, on ground of its own."""
+
+    box: Box
+    lines: tuple[str, ...]
+
+    @property
+    def places(self) -> list[tuple[float, str]]:
+        """The baseline of each line."""
+        top = self.box.y - LINE * len(self.lines) / 2
+        return [(round(top + LINE * (at + 0.76), 1), line) for at, line in enumerate(self.lines)]
+
+
+@dataclass(slots=True)
+class Drawing:
+    """The whole picture; `top` and `height` are of its viewBox, `WIDE` its width."""
+
+    title: str
+    sentence: str
+    words: tuple[PieceWords, ...]
+    amounts: tuple[str, ...]
+    without_gauge: tuple[str, ...]
+    pale: bool
+    finished: bool
+    outlines: list[str] = field(default_factory=list)
+    shapes: list[Shape] = field(default_factory=list)
+    flecks: list[Fleck] = field(default_factory=list)
+    strokes: list[Stroke] = field(default_factory=list)
+    tags: list[Words] = field(default_factory=list)
+    captions: list[Words] = field(default_factory=list)
+    hatched: bool = False
+    top: float = 0.0
+    height: float = 0.0
+    width: float = WIDE
+
+    @property
+    def joined(self) -> bool:
+        return any(not one.knit_to for one in self.strokes)
+
+
+def drawing(picture: Picture, shown: Shown) -> Drawing:
+    """The picture to scale, with whatever words there is room for; all of them stand in `words`."""
+    drawn = Drawing(
+        title=picture.name,
+        sentence=in_one_sentence(picture),
+        words=in_words(picture, shown),
+        amounts=picture.amounts,
+        without_gauge=picture.without_gauge,
+        pale=picture.state == "being knit",
+        finished=picture.state not in OPEN_STATES,
+    )
+    if picture.pieces:
+        _Pen(picture, shown, drawn).draw()
+    return drawn
+
+
+class _Pen:
+    """Draws one picture."""
+
+    def __init__(self, picture: Picture, shown: Shown, drawn: Drawing) -> None:
+        self.picture, self.shown, self.drawn = picture, shown, drawn
+        self.skeins = dict(picture.skeins)
+        points = [point for one in picture.pieces for point in one.outline()]
+        across, down = [x for x, _ in points], [y for _, y in points]
+        wide, high = max(across) - min(across), max(down) - min(down)
+        self.scale = min((WIDE - 2 * MARGIN) / wide, TALLEST / high, LARGEST)
+        self.middle, self.above = (max(across) + min(across)) / 2, min(down)
+        self.room = Room(MARGIN / 2, WIDE - MARGIN / 2)
+        self.lowest = high * self.scale
+
+    def draw(self) -> None:
+        for piece in self.picture.pieces:
+            self._piece(piece)
+        for _, part in groupby(self.picture.pieces, key=lambda one: one.part_id):
+            self._caption(list(part))
+        for piece in self.picture.pieces:
+            self._tags(piece)
+        boxes = [one.box for one in self.drawn.captions + self.drawn.tags]
+        self.drawn.top = round(min(0.0, *(one.y - one.high / 2 for one in boxes), 0.0) - MARGIN, 1)
+        low = max(self.lowest, *(one.y + one.high / 2 for one in boxes), 0.0)
+        self.drawn.height = round(low + MARGIN - self.drawn.top, 1)
+
+    def _at(self, point: Point) -> Point:
+        return (
+            WIDE / 2 + (point[0] - self.middle) * self.scale,
+            (point[1] - self.above) * self.scale,
+        )
+
+    def _corners(self, points: Corners) -> Corners:
+        return [self._at(one) for one in points]
+
+    def _piece(self, piece: Piece) -> None:
+        self.drawn.outlines.append(_points(self._corners(piece.outline())))
+        for lower, upper in pairwise(piece.profile()):
+            quad = [(lower[1] / 2, lower[0]), (upper[1] / 2, upper[0])]
+            quad += [(-upper[1] / 2, upper[0]), (-lower[1] / 2, lower[0])]
+            self.room.pieces.append([self._at(piece.point(*one)) for one in quad])
+        for band in piece.bands:
+            points = _points(self._corners(piece.corners(band)))
+            pale = self.drawn.pale and not band.knit.done
+            self.drawn.shapes.append(Shape(points, self._fill(band), pale))
+        for before, after in pairwise(piece.bands):
+            self._stroke(piece, before, after)
+
+    def _stroke(self, piece: Piece, before: Band, after: Band) -> None:
+        knit_to = self.drawn.pale and before.knit.done and not after.knit.done
+        if not knit_to and not _joined(before, after):
+            return
+        up, half = before.edge[-1][0], max(before.edge[-1][1], after.edge[0][1]) / 2
+        beyond = (3.5 if knit_to else 1.5) / self.scale
+        ends = [self._at(piece.point(side * (half + beyond), up)) for side in (-1, 1)]
+        path = "M{:.1f} {:.1f}L{:.1f} {:.1f}".format(*ends[0], *ends[1])
+        self.drawn.strokes.append(Stroke(path, knit_to))
+
+    def _fill(self, band: Band) -> str:
+        parts = [(self._colour(one.holding_id), one.share) for one in band.knit.threads]
+        if len(parts) == 1 and parts[0][0]:
+            return parts[0][0]
+        if not any(colour for colour, _ in parts):
+            self.drawn.hatched = True
+            return "url(#no-skein)"
+        return f"url(#{self._fleck(parts)})"
+
+    def _colour(self, holding_id: str | None) -> str:
+        return (self.skeins[holding_id].colour or USUAL_COLOUR) if holding_id else ""
+
+    def _fleck(self, parts: list[tuple[str, float]]) -> str:
+        parts = [(colour or "#fdfaf3", share) for colour, share in parts]
+        x, flecks = 0.0, []
+        for colour, share in parts[1:]:
+            flecks.append((colour, round(x, 2), round(10 * share, 2)))
+            x += 10 * share
+        for one in self.drawn.flecks:
+            if (one.ground, one.flecks) == (parts[0][0], tuple(flecks)):
+                return one.name
+        found = Fleck(f"yarns-{len(self.drawn.flecks) + 1}", parts[0][0], tuple(flecks))
+        self.drawn.flecks.append(found)
+        return found.name
+
+    def _caption(self, part: list[Piece]) -> None:
+        lines = (part_name(part), *size_lines(part[0], self.shown))
+        wide, high = LETTER * max(map(len, lines)) + 4, LINE * len(lines) + 2
+        box = self.room.place(self._around(part, wide, high))
+        if box:
+            self.drawn.captions.append(Words(box, lines))
+
+    def _around(self, part: list[Piece], wide: float, high: float) -> list[Box]:
+        """Where the words of a part may stand, best first."""
+        all_of_it = _bounds([point for one in part for point in self._corners(one.outline())])
+        each = [_bounds(self._corners(one.outline())) for one in part]
+        apart = len(part) > 1 and part[0].turn != part[-1].turn
+        below = [
+            one
+            for each_one in (each if apart else [all_of_it])
+            for one in _below(each_one, wide, high)
+        ]
+        above = [
+            Box((left + right) / 2, top - 3 - high / 2, wide, high)
+            for left, top, right, _ in ([*each] if apart else [all_of_it])
+        ]
+        beside = [
+            Box(x, y, wide, high)
+            for left, top, right, bottom in each
+            for x, y in (
+                (right + 4 + wide / 2, top + high / 2),
+                (left - 4 - wide / 2, top + high / 2),
+                (right + 4 + wide / 2, (top + bottom) / 2),
+                (left - 4 - wide / 2, (top + bottom) / 2),
+            )
+        ]
+        if part[0].place in ("yoke", "crown", "neck"):
+            return [*above, *beside, *below]
+        return [*below, *beside, *above]
+
+    def _tags(self, piece: Piece) -> None:
+        for band in piece.bands:
+            name = _cut(codes(band, self.skeins) or NO_SKEIN)
+            (low, _), (high, _) = min(band.edge), max(band.edge)
+            wide = sum(width for _, width in (band.edge[0], band.edge[-1])) / 2 * self.scale
+            box = Box(
+                *self._at(piece.point(0.0, (low + high) / 2)), TAG_LETTER * len(name) + 6, TAG_HIGH
+            )
+            if (high - low) * self.scale < TAG_HIGH + 1 or box.wide > wide + 14:
+                continue
+            placed = self.room.place([box], on_pieces=True)
+            if placed:
+                self.drawn.tags.append(Words(placed, (name,)))
+
+
+def _joined(before: Band, after: Band) -> bool:
+    """Whether a new skein takes over where one band meets the next."""
+    held = {one.role: one.holding_id for one in before.knit.threads}
+    return any(one.role in held and held[one.role] != one.holding_id for one in after.knit.threads)
+
+
+def _below(bounds: tuple[float, float, float, float], wide: float, high: float) -> Iterator[Box]:
+    left, _, right, bottom = bounds
+    for drop in (4.0, 14.0):
+        yield Box((left + right) / 2, bottom + drop + high / 2, wide, high)
+
+
+def _bounds(points: Corners) -> tuple[float, float, float, float]:
+    across, down = [x for x, _ in points], [y for _, y in points]
+    return min(across), min(down), max(across), max(down)
+
+
+def _points(corners: Corners) -> str:
+    return " ".join(f"{x:.1f},{y:.1f}" for x, y in corners)
+
+
+def _cut(name: str) -> str:
+    return name if len(name) <= 16 else f"{name[:15]}…"

@@ -1,0 +1,125 @@
+"""The picture of a garment in words: its sizes, and which rows are knit in which skein."""
+
+from dataclasses import dataclass
+from itertools import groupby
+
+from app.planning.picture import Picture, Skein
+from app.planning.picture_piece import Piece
+from app.planning.picture_rows import Band
+from app.web.pages.answer import listed, number_word
+from app.web.shown import Shown
+
+MOST_LINES = 12
+"""More changes than these are counted, not listed."""
+
+ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")
+
+
+@dataclass(frozen=True, slots=True)
+class RowsLine:
+    """Some rows and what they are knit in; `colours` of it, as "#rrggbb"."""
+
+    rows: str
+    knit_in: str
+    colours: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PieceWords:
+    """A piece, or pieces alike: its name, its size, its stitches and its rows."""
+
+    name: str
+    size: str
+    lines: tuple[RowsLine, ...]
+
+
+def in_words(picture: Picture, shown: Shown) -> tuple[PieceWords, ...]:
+    """Every piece in the order it is knit; copies that are knit alike stand together."""
+    found = []
+    for _, part in groupby(picture.pieces, key=lambda one: one.part_id):
+        for knit, alike in groupby(part, key=lambda one: one.bands):
+            pieces = list(alike)
+            size = ", ".join(size_lines(pieces[0], shown))
+            found.append(PieceWords(_named(pieces), size, _lines(knit, picture)))
+    return tuple(found)
+
+
+def in_one_sentence(picture: Picture) -> str:
+    """What the picture shows, for those who cannot see it, in short."""
+    names = list(dict.fromkeys(one.name for one in picture.pieces))
+    return f"{picture.name}, laid flat and to scale: {listed(names)}."
+
+
+def size_lines(piece: Piece, shown: Shown) -> tuple[str, str, str]:
+    """A piece's width, its stitches, and its length with its rows."""
+    around = " round" if piece.in_round else ""
+    sizes = _from_to(*(shown.size(round(10 * wide)) for wide in piece.widths))
+    counts = _from_to(*(shown.number(count) for count in piece.stitches))
+    length = shown.size(round(10 * piece.height))
+    return f"{sizes}{around}", f"{counts} stitches", f"{length}, {piece.rows} rows"
+
+
+def part_name(pieces: list[Piece]) -> str:
+    """The name of a part with the number of its pieces."""
+    count = pieces[0].copies
+    return pieces[0].name if count == 1 else f"{pieces[0].name}, {number_word(count)} pieces"
+
+
+def codes(band: Band, skeins: dict[str, Skein]) -> str:
+    """The codes of the skeins that knit a band; empty where it has none."""
+    held = [one.holding_id for one in band.knit.threads if one.holding_id]
+    return " + ".join(skeins[one].code for one in held)
+
+
+def _from_to(first: str, widest: str, last: str) -> str:
+    """ "36", "48 to 80", or "48, 80 at the widest, 20"; a unit that both have is said once."""
+    if widest not in (first, last):
+        return f"{first} to {widest}, then to {last}"
+    if first == last:
+        return first
+    unit = first.rpartition("\u202f")[2] if "\u202f" in first else ""
+    both = unit and not unit.isdigit() and last.endswith(unit)
+    return f"{first.removesuffix(unit).rstrip() if both else first} to {last}"
+
+
+def _named(alike: list[Piece]) -> str:
+    first = alike[0]
+    if first.copies == 1:
+        return first.name
+    if len(alike) == first.copies:
+        return f"{part_name(alike)} alike"
+    which = [_ordinal(one.copy) for one in alike]
+    return f"{first.name}, the {listed(which)}"
+
+
+def _ordinal(copy: int) -> str:
+    return ORDINALS[copy - 1] if copy <= len(ORDINALS) else f"{copy}th"
+
+
+def _lines(bands: tuple[Band, ...], picture: Picture) -> tuple[RowsLine, ...]:
+    told = bands if len(bands) <= MOST_LINES else bands[: MOST_LINES - 1]
+    lines = [_line(one, picture) for one in told]
+    left = bands[len(told) :]
+    if left:
+        names = dict.fromkeys(codes(one, dict(picture.skeins)) or "no skein yet" for one in left)
+        rows = f"Rows {left[0].first} to {left[-1].last}"
+        lines.append(RowsLine(rows, f"{len(left) - 1} more changes among {listed([*names])}", ()))
+    return tuple(lines)
+
+
+def _line(band: Band, picture: Picture) -> RowsLine:
+    one_row = band.first == band.last
+    rows = f"Row {band.first}" if one_row else f"Rows {band.first} to {band.last}"
+    threads = [one for one in band.knit.threads if one.holding_id]
+    knit_in = [_skein(picture.skeins[one.holding_id]) for one in threads if one.holding_id]
+    if len(threads) < len(band.knit.threads):
+        knit_in.append("no skein yet")
+    told = listed(knit_in)
+    if picture.state == "being knit":
+        told += ", knit" if band.knit.done else ", to come"
+    colours = (picture.skeins[one.holding_id].colour for one in threads if one.holding_id)
+    return RowsLine(rows, told, tuple(one for one in colours if one))
+
+
+def _skein(skein: Skein) -> str:
+    return f"{skein.code} {skein.yarn}".strip()
