@@ -36,7 +36,11 @@ Edges = Literal[
     "cast on, off and seams",
     "cast on, stretchy cast-off",
     "cast on, stretchy cast-off and seams",
+    "picked up and cast off",
+    "picked up, stretchy cast-off",
 ]
+"""What is done at the edges of a piece; the first row is cast on, or picked up along another."""
+
 Place = Literal[
     "", "body", "back", "front", "sleeve", "yoke", "neck", "band", "cuff", "crown", "piece"
 ]

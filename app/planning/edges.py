@@ -3,7 +3,6 @@
 from app.book.gauge import Gauge
 from app.book.plan import Part
 from app.book.shape import Run
-from app.book.words import Place
 from app.craft.figure import Figure
 from app.craft.working import Step
 
@@ -22,9 +21,6 @@ SEAM = 2.0
 EDGES_SHARE = 0.20
 """Standard uncertainty of the yarn in edges and seams, as a share (practice)."""
 
-PICKED_UP: frozenset[Place] = frozenset({"neck", "band"})
-"""Parts that are picked up or knit on from others: they begin with a row and have no tail."""
-
 
 def edges(part: Part, runs: tuple[Run, ...], gauge: Gauge, loop: Figure) -> Figure:
     """Metres in the edges of one copy, from the yarn in a stitch in cm."""
@@ -40,7 +36,7 @@ def cast_on_m(part: Part, runs: tuple[Run, ...], gauge: Gauge, loop: Figure) -> 
     if part.edges == "none" or not runs:
         return 0.0
     row = runs[0].stitches * loop.value / 100
-    tail = 0.0 if part.place in PICKED_UP else LONG_TAIL * runs[0].stitches / gauge.stitches / 10
+    tail = 0.0 if _picked_up(part) else LONG_TAIL * runs[0].stitches / gauge.stitches / 10
     return row + tail
 
 
@@ -53,12 +49,15 @@ def cast_off_m(part: Part, runs: tuple[Run, ...], loop: Figure) -> float:
 
 def edge_step(part: Part, found: Figure) -> Step:
     """The working of `edges`."""
-    picked_up = part.place in PICKED_UP
-    how = "picked-up row" if picked_up else "cast-on row and tail of 3.3 × the width"
+    how = "picked-up row" if _picked_up(part) else "cast-on row and tail of 3.3 × the width"
     how += f", cast-off of {_cast_off_rows(part):g} rows"
     how += "; seam of 2 × its length" if _sewn(part) else ""
     source = "common practice, no source"
     return Step("Edges", how, found.value, "m", found.u, source, "practice")
+
+
+def _picked_up(part: Part) -> bool:
+    return "picked up" in part.edges
 
 
 def _cast_off_rows(part: Part) -> float:

@@ -12,6 +12,8 @@ Edging = Literal[
     "cast on, off and seams",
     "cast on, stretchy cast-off",
     "cast on, stretchy cast-off and seams",
+    "picked up and cast off",
+    "picked up, stretchy cast-off",
 ]
 Reason = Literal["nothing left", "neck too wide", "too steep", "sleeve does not fit"]
 Point = tuple[float, float]
