@@ -98,12 +98,15 @@ def shaping_text(
     verb = "Increase" if stitches_to > stitches else "Decrease"
     events, odd = divmod(change, ends)
     if not 0 < events <= rows:
+        if verb == "Decrease" and not in_round and ends < change:
+            steps = f"Cast off {change} stitches in even steps over {counted(rows, row)}"
+            return f"{steps}: {stitches_to} stitches."
         each = f"{change} stitch{'' if change == 1 else 'es'} evenly over {counted(rows, row)}"
         return f"{verb} {each}: {stitches_to} stitches."
     spacing = _spaced(events, rows, in_round)
     where = where or ("on each side of the marker on" if in_round else "at each end of")
     told = f"{verb} one stitch {where} {spacing_text(spacing, row)}"
-    told += ", one more on the last" if odd else ""
+    told += f", {odd} more on the last" if odd else ""
     rest = rows - sum(times * gap for times, gap in spacing) + spacing[0][1] - 1
     after = f", then work {counted(rest, row)} more." if rest else "."
     return f"{told}: {stitches_to} stitches{after}"

@@ -1,6 +1,8 @@
 """Bands: hems, cuffs, neck and front bands, each to its own stitch multiple, depth and gauge."""
 
-from app.craft.constructions.drawing import Band, DrawnPiece, Edging, Join, KnitRun, Place
+from dataclasses import replace
+
+from app.craft.constructions.drawing import Band, DrawnPiece, Edging, Join, KnitRun, Place, nearest
 from app.craft.constructions.pieces import piece
 from app.craft.patterns import pattern_of
 from app.craft.shaping import counted, multiples_near
@@ -13,6 +15,9 @@ HEM, CUFF, NECK, FRONT, ARMHOLE = "hem", "cuff", "neck band", "front band", "arm
 
 HALF_STITCH = 0.5
 
+Made = tuple[tuple[DrawnPiece, Join], ...]
+"""A band and how it meets its edge, or nothing."""
+
 
 def band_count(stitches: float, pattern: str, in_round: bool) -> int:
     """The count nearest to `stitches` that the pattern repeats over: in the round a multiple, flat
@@ -20,9 +25,14 @@ def band_count(stitches: float, pattern: str, in_round: bool) -> int:
     known = pattern_of(pattern)
     multiple = known.multiple or 1
     plus = 0 if in_round else known.plus or 0
-    below, above = multiples_near(round(stitches), multiple, plus)
-    nearest = below if stitches - below <= above - stitches else above
-    return max(nearest, multiple + plus)
+    count = nearest(stitches)
+    below, above = multiples_near(count, multiple, plus)
+    return max(below if count - below <= above - count else above, multiple + plus)
+
+
+def at_most(band: Band, depth_cm: float) -> Band:
+    """The band, or as much of its depth as a short piece leaves room for."""
+    return replace(band, depth_cm=min(band.depth_cm, max(depth_cm, 0.0)))
 
 
 def share_of(pattern: str) -> float:
@@ -61,18 +71,16 @@ def edge_band(
 
 def picked_up(
     name: str, place: Place, band: Band, edge_cm: float, *, in_round: bool, copies: int = 1
-) -> tuple[DrawnPiece, Join] | None:
+) -> Made:
     """A band picked up along `edge_cm` of a piece; the count is brought to the pattern's multiple
-    in its first row. None where the band has no depth."""
+    in its first row. Nothing where the band has no depth."""
     wanted = band.knit.across(edge_cm)
-    taken = max(round(wanted), 1)
+    taken = max(nearest(wanted), 1)
     return _band_from(name, place, band, taken, wanted, "picked up along", in_round, copies)
 
 
-def live(
-    name: str, place: Place, band: Band, stitches: int, *, in_round: bool
-) -> tuple[DrawnPiece, Join] | None:
-    """A band knit on from `stitches` left on the needle. None where it has no depth."""
+def live(name: str, place: Place, band: Band, stitches: int, *, in_round: bool) -> Made:
+    """A band knit on from `stitches` left on the needle. Nothing where it has no depth."""
     return _band_from(name, place, band, stitches, stitches, "knit on from", in_round, 1)
 
 
@@ -85,10 +93,10 @@ def _band_from(
     how: str,
     in_round: bool,
     copies: int,
-) -> tuple[DrawnPiece, Join] | None:
+) -> Made:
     rows = band.knit.along(band.depth_cm)
     if not rows:
-        return None
+        return ()
     count = band_count(taken, band.pattern, in_round)
     run = KnitRun(rows, count, count, band.pattern)
     row = "round" if in_round else "row"
@@ -97,11 +105,16 @@ def _band_from(
         _into(taken, count, row),
         f"Work {counted(rows, row)} in {band.pattern} and cast off loosely.",
     )
-    edges: Edging = "cast on, stretchy cast-off"
+    edges: Edging = "picked up, stretchy cast-off"
     made = piece(
         name, place, (run,), band.knit, in_round=in_round, copies=copies, edges=edges, words=words
     )
-    return made, Join(name, "the edge", how, taken, wanted, "stitches", -HALF_STITCH, HALF_STITCH)
+    return ((made, along_edge(name, how, taken, wanted)),)
+
+
+def along_edge(name: str, how: str, taken: int, wanted: float) -> Join:
+    """How a band that takes so many stitches meets an edge that wants so many."""
+    return Join(name, "the edge", how, taken, wanted, "stitches", -HALF_STITCH, HALF_STITCH)
 
 
 def _into(have: int, want: int, row: str) -> str:

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from app.craft.constructions.bands import HEM, edge_band
-from app.craft.constructions.drawing import DrawnPiece, Impossible, KnitRun, Wanted
+from app.craft.constructions.bands import HEM, at_most, edge_band
+from app.craft.constructions.drawing import Band, DrawnPiece, Impossible, KnitRun, Wanted
 from app.craft.sizes import EASES
 
 EASE_NAMES = ("standard", *(one.name for one in EASES if one.name != "standard"))
@@ -20,7 +20,7 @@ LEAST_ROWS = 2
 @dataclass(frozen=True, slots=True)
 class Trunk:
     """Half the body's stitches (a back) at hem, waist and underarm, the rows from the hem band to
-    the underarm and from there to the shoulder, and the depth of the armhole in cm."""
+    the underarm and from there to the shoulder, the depth of the armhole in cm, and the hem."""
 
     hem: int
     waist: int
@@ -28,6 +28,7 @@ class Trunk:
     rows: int
     armhole: int
     armhole_cm: float
+    hem_band: Band
 
 
 def trunk_of(wanted: Wanted, depth_cm: float | None = None) -> Trunk:
@@ -35,15 +36,16 @@ def trunk_of(wanted: Wanted, depth_cm: float | None = None) -> Trunk:
     the body is too short for its armhole and hem."""
     knit = wanted.knit
     depth = wanted.cm("armhole depth") if depth_cm is None else depth_cm
-    length = wanted.cm("body length") - depth - wanted.bands[HEM].depth_cm
-    rows = knit.along(length, 2)
+    length = wanted.cm("body length") - depth
+    band = at_most(wanted.bands[HEM], length / 3)
+    rows = knit.along(length - band.depth_cm, 2)
     if rows < LEAST_ROWS:
         raise Impossible("nothing left", "the body is too short for its armhole and hem")
     across = knit.pairs(wanted.cm("chest") / 2)
     fitted = wanted.choices["body"] == "fitted"
     hem = knit.pairs(wanted.cm("hips") / 2) if fitted else across
     waist = knit.pairs(wanted.cm("waist") / 2) if fitted else across
-    return Trunk(hem, waist, across, rows, knit.along(depth, 2), depth)
+    return Trunk(hem, waist, across, rows, knit.along(depth, 2), depth, band)
 
 
 def below_arms(trunk: Trunk, times: int = 1, less: int = 0) -> tuple[KnitRun, ...]:
@@ -56,10 +58,9 @@ def below_arms(trunk: Trunk, times: int = 1, less: int = 0) -> tuple[KnitRun, ..
 
 
 def hem_below(
-    wanted: Wanted, name: str, stitches: int, in_round: bool, copies: int = 1
+    wanted: Wanted, trunk: Trunk, name: str, stitches: int, in_round: bool, copies: int = 1
 ) -> tuple[DrawnPiece, ...]:
     """The hem of a piece that begins with `stitches`, or nothing."""
-    band = wanted.bands[HEM]
-    width = wanted.knit.wide(stitches)
+    width, band = wanted.knit.wide(stitches), trunk.hem_band
     made = edge_band(name, "band", band, width, stitches, in_round=in_round, copies=copies)
     return (made,) if made else ()

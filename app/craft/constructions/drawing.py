@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from math import isfinite
+from math import floor, isfinite
 from typing import Literal
 
 Place = Literal["body", "back", "front", "sleeve", "yoke", "neck", "band", "cuff", "crown", "piece"]
@@ -28,6 +28,15 @@ class Impossible(ValueError):
         self.reason = reason
 
 
+HAIR = 1e-9
+
+
+def nearest(number: float) -> int:
+    """The nearest whole number, halves upwards; a hair below a half counts as one, so that inches
+    and centimetres come out alike."""
+    return floor(number + 0.5 + HAIR)
+
+
 @dataclass(frozen=True, slots=True)
 class Knit:
     """Stitches and rows in 10 cm, and the needle they were worked on in mm if known."""
@@ -42,11 +51,11 @@ class Knit:
 
     def pairs(self, cm: float) -> int:
         """Stitches in a width as an even number, so that both halves are alike."""
-        return 2 * round(self.across(cm) / 2)
+        return 2 * nearest(self.across(cm) / 2)
 
     def along(self, cm: float, every: int = 1) -> int:
         """Rows in a length, to the nearest `every`: 2 where work ends on the wrong side."""
-        return every * round(cm * self.rows / 10 / every)
+        return every * nearest(cm * self.rows / 10 / every)
 
     def wide(self, stitches: float) -> float:
         """The width of so many stitches in cm."""

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from app.craft.constructions.bands import FRONT, HEM, NECK, picked_up
+from app.craft.constructions.bands import FRONT, NECK, Made, picked_up
 from app.craft.constructions.bodies import Trunk, below_arms, hem_below, trunk_of
-from app.craft.constructions.drawing import Drawing, DrawnPiece, Join, KnitRun, Wanted
+from app.craft.constructions.drawing import Drawing, DrawnPiece, Join, KnitRun, Wanted, nearest
 from app.craft.constructions.necklines import (
     Neck,
     Profile,
@@ -57,7 +57,7 @@ def back_and_front(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
     below = below_arms(body.trunk)
     front = open_up(body.above, front_opening(neck, body.rows_above))
     pieces = (
-        *hem_below(wanted, "back and front hems", body.trunk.hem, False, copies=2),
+        *hem_below(wanted, body.trunk, "back and front hems", body.trunk.hem, False, copies=2),
         _back(wanted, body, neck),
         piece("front", "front", below + front, wanted.knit, edges="cast on, off and seams"),
     )
@@ -76,14 +76,16 @@ def back_and_fronts(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
         "fronts", "front", below + front, knit, copies=2, half=True, edges="cast on, off and seams"
     )
     pieces = (
-        *hem_below(wanted, "back hem", body.trunk.hem, False),
-        *hem_below(wanted, "front hems", below[0].stitches, False, copies=2),
+        *hem_below(wanted, body.trunk, "back hem", body.trunk.hem, False),
+        *hem_below(wanted, body.trunk, "front hems", below[0].stitches, False, copies=2),
         _back(wanted, body, neck),
         fronts,
     )
     edge = neck_edge_cm(neck, knit) - 2 * knit.wide(less)
     around = _neck_band(wanted, edge, in_round=False)
-    up_front = front_bands(wanted, knit.long(fronts.rows - neck.front))
+    up_front = front_bands(
+        wanted, knit.long(fronts.rows - neck.front) + body.trunk.hem_band.depth_cm
+    )
     return _drawing(pieces, arms, around + up_front, _shoulders(body, neck, front[-1].stitches_to))
 
 
@@ -97,17 +99,12 @@ def halved(runs: tuple[KnitRun, ...], less: int) -> tuple[KnitRun, ...]:
 def overlap(wanted: Wanted, neck: Neck) -> int:
     """Stitches a front lacks to the middle, where the bands lie over each other."""
     wide = wanted.bands[FRONT].depth_cm / 2
-    return min(round(wanted.knit.across(wide)), neck.width // 2 - 1)
+    return min(nearest(wanted.knit.across(wide)), neck.width // 2 - 1)
 
 
-Banded = tuple[tuple[DrawnPiece, Join], ...]
-
-
-def front_bands(wanted: Wanted, edge_cm: float) -> Banded:
+def front_bands(wanted: Wanted, edge_cm: float) -> Made:
     """Both bands along the front edges, from the hem's cast-on to the neck."""
-    whole = edge_cm + wanted.bands[HEM].depth_cm
-    made = picked_up("front bands", "band", wanted.bands[FRONT], whole, in_round=False, copies=2)
-    return (made,) if made else ()
+    return picked_up("front bands", "band", wanted.bands[FRONT], edge_cm, in_round=False, copies=2)
 
 
 def _neck(wanted: Wanted, body: FlatBody) -> Neck:
@@ -121,9 +118,8 @@ def _back(wanted: Wanted, body: FlatBody, neck: Neck) -> DrawnPiece:
     return piece("back", "back", whole, wanted.knit, edges="cast on, off and seams")
 
 
-def _neck_band(wanted: Wanted, edge_cm: float, *, in_round: bool) -> Banded:
-    made = picked_up("neck band", "neck", wanted.bands[NECK], edge_cm, in_round=in_round)
-    return (made,) if made else ()
+def _neck_band(wanted: Wanted, edge_cm: float, *, in_round: bool) -> Made:
+    return picked_up("neck band", "neck", wanted.bands[NECK], edge_cm, in_round=in_round)
 
 
 def _shoulders(body: FlatBody, neck: Neck, front: int) -> Join:
@@ -133,7 +129,17 @@ def _shoulders(body: FlatBody, neck: Neck, front: int) -> Join:
     )
 
 
-def _drawing(pieces: tuple[DrawnPiece, ...], arms: Arms, bands: Banded, shoulders: Join) -> Drawing:
+def _drawing(pieces: tuple[DrawnPiece, ...], arms: Arms, bands: Made, shoulders: Join) -> Drawing:
     sleeves, sewn = arms
     around = tuple(made for made, _ in bands)
     return Drawing(pieces + sleeves + around, (shoulders, *sewn, *(join for _, join in bands)))
+
+
+OPENED, CLOSED = "opened", "closed"
+FRONTS = (OPENED, CLOSED)
+
+
+def fronts_as_chosen(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
+    """A body whose front is opened or closed by choice."""
+    opened = wanted.choices["front"] == OPENED
+    return (back_and_fronts if opened else back_and_front)(wanted, body, arms)

@@ -1,7 +1,14 @@
 """The hat: in the round from the brim, the crown drawn together in wedges."""
 
 from app.craft.constructions.bands import edge_band
-from app.craft.constructions.drawing import Construction, Drawing, Impossible, KnitRun, Wanted
+from app.craft.constructions.drawing import (
+    Construction,
+    Drawing,
+    Impossible,
+    KnitRun,
+    Wanted,
+    nearest,
+)
 from app.craft.constructions.pieces import piece
 from app.craft.shaping import even_spacing, spacing_text
 
@@ -20,7 +27,7 @@ LEFT = 1
 def draw(wanted: Wanted) -> Drawing:
     """The sides are a multiple of the crown's wedges, each of which ends on one stitch."""
     knit, band, head = wanted.knit, wanted.bands[BRIM], wanted.measures["head"]
-    count = WEDGES * max(round(knit.across(wanted.cm("head")) / WEDGES), 1)
+    count = WEDGES * max(nearest(knit.across(wanted.cm("head")) / WEDGES), 1)
     crown = knit.along(CROWN * head)
     sides = knit.along(HEIGHT * head - band.depth_cm) - crown
     each = count // WEDGES - LEFT

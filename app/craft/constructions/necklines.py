@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from itertools import accumulate
 
-from app.craft.constructions.drawing import Impossible, Knit, KnitRun, Wanted
+from app.craft.constructions.drawing import Impossible, Knit, KnitRun, Wanted, nearest
 
 NECK_WIDTH = 0.37
 """Width of the neck opening as a share of the neck around its base (practice)."""
@@ -36,6 +36,10 @@ class Neck:
     def halved(self, less: int) -> "Neck":
         """Its half beside a front edge that lies `less` stitches from the middle."""
         return Neck(self.shape, self.width // 2 - less, self.front, self.back)
+
+    def narrowed(self, less: int) -> "Neck":
+        """The same with `less` stitches fewer: the fronts lack them from the start."""
+        return Neck(self.shape, self.width - less, self.front, self.back)
 
 
 def neck_of(wanted: Wanted, across: int, armhole_cm: float) -> Neck:
@@ -91,7 +95,7 @@ def _at(profile: Profile, row: int, step: int) -> tuple[int, int]:
     found, begun = [], 0
     for rows, start, end in profile:
         if rows and begun <= row <= begun + rows:
-            on_the_way = start + step * round((end - start) / step * (row - begun) / rows)
+            on_the_way = start + step * nearest((end - start) / step * (row - begun) / rows)
             found.append(end if row == begun + rows else on_the_way)
         begun += rows
     return found[0], found[-1]
@@ -99,9 +103,12 @@ def _at(profile: Profile, row: int, step: int) -> tuple[int, int]:
 
 def neck_edge_cm(neck: Neck, knit: Knit) -> float:
     """Length of the neck's edge, front and back, in cm."""
-    width, front, back = knit.wide(neck.width), knit.long(neck.front), knit.long(neck.back)
-    half = _half_edge(neck.shape, width / 2, front)
-    return 2 * half + width + 2 * back
+    return front_edge_cm(neck, knit) + knit.wide(neck.width) + 2 * knit.long(neck.back)
+
+
+def front_edge_cm(neck: Neck, knit: Knit) -> float:
+    """Length of the neck's edge along the front, from shoulder to shoulder, in cm."""
+    return 2 * _half_edge(neck.shape, knit.wide(neck.width) / 2, knit.long(neck.front))
 
 
 def _half_edge(shape: str, half_cm: float, deep_cm: float) -> float:
@@ -109,8 +116,3 @@ def _half_edge(shape: str, half_cm: float, deep_cm: float) -> float:
         return float((half_cm**2 + deep_cm**2) ** 0.5)
     slope = ((half_cm / 2) ** 2 + (deep_cm / 2) ** 2) ** 0.5
     return float(half_cm / 2 + slope + deep_cm / 2)
-
-
-def _whole(start: int, end: int, done: int, rows: int) -> int:
-    """The even count on the way from `start` to `end` after `done` of `rows` rows."""
-    return start + 2 * round((end - start) / 2 * done / rows) if rows else start

@@ -28,14 +28,16 @@ def piece(
     half: bool = False,
     edges: Edging = "cast on and off",
     words: tuple[str, ...] | None = None,
+    drawn: tuple[Point, ...] | None = None,
 ) -> DrawnPiece:
     """A piece of those runs, empty ones left out. `half`: the opening lies at its one edge, not in
-    its middle. Impossible where a run has less than one stitch or nothing is left to knit."""
+    its middle; `drawn` is the outline where rows do not lie level. Impossible where a run has less
+    than one stitch, or nothing is left to knit."""
     runs = tuple(run for run in runs if run.rows)
     if not runs or any(run.rows < 0 or min(run.stitches, run.stitches_to) < 1 for run in runs):
         raise Impossible("nothing left", f"these measures leave nothing for the {name}")
     told = words_of(runs, in_round, half) if words is None else words
-    line = outline(runs, knit, half)
+    line = outline(runs, knit, half) if drawn is None else drawn
     return DrawnPiece(name, place, in_round, copies, runs, knit, edges, told, line)
 
 

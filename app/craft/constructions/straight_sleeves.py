@@ -25,4 +25,4 @@ def armhole_bands(wanted: Wanted, body: FlatBody) -> Arms:
     """Bands around the armholes of a garment without sleeves."""
     edge = 2 * body.armhole_edge_cm
     made = picked_up("armhole bands", "band", wanted.bands[ARMHOLE], edge, in_round=True, copies=2)
-    return ((made[0],), (made[1],)) if made else ((), ())
+    return tuple(one for one, _ in made), tuple(join for _, join in made)

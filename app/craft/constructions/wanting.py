@@ -49,9 +49,10 @@ def want(
 
 
 def choices_of(construction: Construction) -> dict[str, tuple[str, ...]]:
-    """Every choice of a construction with its values, the usual one first, bands with it."""
+    """Every choice of a construction with its values, the usual one first. A band may be worked in
+    any pattern for bands, unless the construction says in which."""
     patterns = {f"{band} pattern": BAND_PATTERNS for band in construction.bands or {}}
-    return {**construction.choices, **patterns}
+    return {**patterns, **construction.choices}
 
 
 def sizes_of(construction: Construction) -> dict[str, tuple[float, float]]:
