@@ -4,15 +4,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from app.book.book import Book
-from app.book.plan import Part
 from app.book.shape import Run
 from app.book.words import PlanState
+from app.craft.constructions.drawing import DrawnPiece
 from app.planning.answers import Reckoning
 from app.planning.needs import PartNeed, needs_of
+from app.planning.picture_drawn import as_drawn, centred, drawn_pieces, mirrored, one_sided
 from app.planning.picture_layout import laid_out
+from app.planning.picture_outline import Corners
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Band, Knit, bands, scale_of
-from app.planning.picture_way_up import way_up
+from app.planning.picture_rows import Knit, bands, outline_of, scale_of
+from app.planning.picture_way_up import from_top, over
 from app.planning.picture_yarn import Pegging
 from app.planning.places import in_round, place_of
 from app.planning.schedule import schedule
@@ -48,33 +50,64 @@ def picture(book: Book, reckoning: Reckoning, plan_id: str) -> Picture:
     plan, parts = book.plan[plan_id], book.parts_of.get(plan_id, [])
     needs = needs_of(plan, parts, Lots(book))
     pegging = Pegging(book, plan, needs, reckoning.plan(plan_id))
-    pieces = [one for need in needs for one in _pieces(need, pegging.knit(need))]
+    drawn_so = drawn_pieces(plan)
+    knit = [(need, pegging.knit(need)) for need in needs]
+    downwards = any(_downwards(need) for need in needs)
+    pieces = [
+        piece
+        for need, copies in knit
+        for piece in _pieces(need, copies, drawn_so.get(need.part.id), downwards)
+    ]
     drawn = {one.part_id for one in pieces}
     empty = [one for one in needs if one.part.id not in drawn]
     return Picture(
         plan_id=plan_id,
         name=plan.name,
         state=plan.state,
-        pieces=laid_out(way_up(pieces)),
+        pieces=laid_out(pieces),
         skeins=_skeins(book, pieces),
         amounts=tuple(one.part.name for one in empty if one.known),
         without_gauge=tuple(one.part.name for one in empty if not one.known),
     )
 
 
-def _pieces(need: PartNeed, copies: list[list[Knit]]) -> list[Piece]:
-    if need.gauge is None or not any(copies):
+def _downwards(need: PartNeed) -> bool:
+    """Whether a part is a yoke that is worked from the neck down."""
+    if need.gauge is None or place_of(need.part) != "yoke":
+        return False
+    runs = schedule(need.part.shape, need.gauge, need.part.worked)
+    return bool(runs) and from_top("yoke", _stitches(runs))
+
+
+def _pieces(
+    need: PartNeed, copies: list[list[Knit]], drawn: DrawnPiece | None, downwards: bool
+) -> list[Piece]:
+    part, gauge = need.part, need.gauge
+    if gauge is None or not any(copies):
         return []
-    scale, runs = scale_of(need.part, need.gauge), schedule(need.part.shape, need.gauge)
-    return [
-        _piece(need.part, copy + 1, bands(runs, knit, scale), _stitches(runs))
-        for copy, knit in enumerate(copies)
-    ]
+    scale, runs, place = (
+        scale_of(part, gauge),
+        schedule(part.shape, gauge, part.worked),
+        place_of(part),
+    )
+    line, stitches = as_drawn(part, gauge, scale, drawn) or outline_of(runs, scale), _stitches(runs)
+    found = []
+    for copy, knit in enumerate(copies, 1):
+        turned = over(place, stitches, downwards)
+        own = _outline(line, turned, mirror=copy % 2 == 1)
+        rows = bands(knit, own, turned)
+        found.append(
+            Piece(part.id, part.name, copy, part.copies, place, in_round(part), stitches, own, rows)
+        )
+    return found
 
 
-def _piece(part: Part, copy: int, drawn: tuple[Band, ...], stitches: tuple[int, int, int]) -> Piece:
-    place, tube = place_of(part), in_round(part)
-    return Piece(part.id, part.name, copy, part.copies, place, tube, drawn, stitches)
+def _outline(line: Corners, turned: bool, mirror: bool) -> Corners:
+    """A piece as it lies: turned over if it is worked from the top, and of two halves the first
+    with its straight edge to the right."""
+    height = max(y for _, y in line)
+    own = tuple((x, height - y) for x, y in line) if turned else line
+    return centred(mirrored(own) if mirror and one_sided(own) else own)
 
 
 def _stitches(runs: tuple[Run, ...]) -> tuple[int, int, int]:

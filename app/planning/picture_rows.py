@@ -1,11 +1,12 @@
-"""The rows of a piece as they are drawn: bands of one yarn, in cm, to scale."""
+"""The rows of a piece as they are drawn: bands of one yarn, cut from its outline, in cm."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import groupby
 
 from app.book.gauge import Gauge
 from app.book.plan import Part, Worked
 from app.book.shape import Run
+from app.planning.picture_outline import Corners, strip
 from app.planning.places import in_round
 
 AS_WORKED = Worked()
@@ -31,13 +32,16 @@ class Knit:
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """Rows `first` to `last` of a piece, all knit with the same. `edge` goes up its side: (height
-    above the piece's lower edge, width of the piece as it lies there), both in cm."""
+    """Rows `first` to `last` of a piece, all knit with the same. `begun` and `ended` are how high
+    above the lower edge the first begins and the last ends, in cm: a piece worked from the top
+    goes down. `corners` are its outline on the piece."""
 
     first: int
     last: int
     knit: Knit
-    edge: tuple[tuple[float, float], ...]
+    begun: float
+    ended: float
+    corners: Corners
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,49 +59,25 @@ def scale_of(part: Part, gauge: Gauge) -> Scale:
     return Scale(stitch / (2 if in_round(part) else 1), 10 / gauge.rows * worked.length_pct / 100)
 
 
-def bands(runs: tuple[Run, ...], knit: list[Knit], scale: Scale) -> tuple[Band, ...]:
+def outline_of(runs: tuple[Run, ...], scale: Scale) -> Corners:
+    """The outline of a piece whose sides are alike, from the middle of its cast-on."""
+    right, row = [], 0
+    for run in runs:
+        right.append((run.stitches * scale.stitch / 2, row * scale.row))
+        row += run.rows
+        right.append((run.stitches_to * scale.stitch / 2, row * scale.row))
+    return (*right, *((-x, y) for x, y in reversed(right)))
+
+
+def bands(knit: list[Knit], outline: Corners, over: bool = False) -> tuple[Band, ...]:
     """The rows of a piece with what each is knit with, joined to bands wherever that is the same;
-    from the cast-on up."""
-    found: list[Band] = []
-    for row, (run, place) in enumerate(_rows(runs)):
-        begun, ended = (_width(run, place + step) * scale.stitch for step in (0, 1))
-        side = ((row * scale.row, begun), ((row + 1) * scale.row, ended))
-        if found and found[-1].knit == knit[row]:
-            found[-1] = _longer(found[-1], row + 1, side, straight=place > 0)
-        else:
-            found.append(Band(row + 1, row + 1, knit[row], side))
+    `over` where it is worked from its upper edge down."""
+    height = max(y for _, y in outline)
+    each, found, first = height / len(knit), [], 1
+    for same, alike in groupby(knit):
+        last = first + sum(1 for _ in alike) - 1
+        ends = [(height - each * row if over else each * row) for row in (first - 1, last)]
+        corners = strip(outline, min(ends), max(ends))
+        found.append(Band(first, last, same, ends[0], ends[1], corners))
+        first = last + 1
     return tuple(found)
-
-
-def upside_down(drawn: tuple[Band, ...]) -> tuple[Band, ...]:
-    """The bands of a piece that is worked from its upper edge down."""
-    height = drawn[-1].edge[-1][0]
-    return tuple(
-        Band(one.first, one.last, one.knit, tuple((height - up, wide) for up, wide in one.edge))
-        for one in drawn
-    )
-
-
-def row_stitches(run: Run, place: int) -> float:
-    """Stitches in a row of a run that goes evenly from one count to another."""
-    return _width(run, place + 0.5)
-
-
-def _rows(runs: tuple[Run, ...]) -> Iterator[tuple[Run, int]]:
-    return ((run, place) for run in runs for place in range(run.rows))
-
-
-def _width(run: Run, along: float) -> float:
-    return run.stitches + (run.stitches_to - run.stitches) * along / run.rows
-
-
-def _longer(
-    band: Band, last: int, side: tuple[tuple[float, float], tuple[float, float]], straight: bool
-) -> Band:
-    """The band with one row more; in a run only its end moves, a new run may begin with a step."""
-    edge = band.edge
-    if straight and len(edge) > 1:
-        edge = edge[:-1]
-    elif side[0] != edge[-1]:
-        edge = (*edge, side[0])
-    return Band(band.first, last, band.knit, (*edge, side[1]))

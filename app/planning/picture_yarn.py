@@ -10,8 +10,9 @@ from app.planning.answers import PlanAnswer
 from app.planning.cover import promises_to
 from app.planning.groups import Group, groups
 from app.planning.needs import PartNeed, RoleNeed
-from app.planning.picture_rows import Knit, Thread, row_stitches
-from app.planning.schedule import by_role, schedule
+from app.planning.picture_rows import Knit, Thread
+from app.planning.rows import metres_per_row
+from app.planning.schedule import schedule
 from app.planning.turn import draws
 from app.planning.used import knitted_in
 
@@ -68,18 +69,14 @@ class Pegging:
         """Copy by copy, what each row of a part is knit with; parts are asked in their order."""
         if need.gauge is None:
             return []
-        runs = schedule(need.part.shape, need.gauge)
-        rows = [(run, place) for run in runs for place in range(run.rows)] * need.part.copies
-        worked = by_role(runs)
-        found: dict[str, list[tuple[str | None, bool]]] = {}
-        for role in need.roles:
-            in_all = worked.get(role.role, 0.0) * need.part.copies
-            each = role.need.value / in_all if in_all else 0.0
-            metres = [each * _of_role(run, role.role) * row_stitches(run, at) for run, at in rows]
-            found[role.role] = self._yarn_for(need, role).along(metres)
+        runs = schedule(need.part.shape, need.gauge, need.part.worked)
+        rows = [run for run in runs for _ in range(run.rows)] * need.part.copies
+        found = {
+            role.role: self._yarn_for(need, role).along(_metres(need, role, rows))
+            for role in need.roles
+        }
         knit = [
-            _knit(run, [found[one.role][row] for one in run.strands])
-            for row, (run, _) in enumerate(rows)
+            _knit(run, [found[one.role][at] for one in run.strands]) for at, run in enumerate(rows)
         ]
         count = len(rows) // need.part.copies
         return [knit[start : start + count] for start in range(0, len(rows), max(1, count))]
@@ -110,8 +107,21 @@ def _took(group: Group, used: Yarn) -> float:
     return took / need if need > 0 and took > 0 else 1.0
 
 
-def _of_role(run: Run, role: str) -> float:
-    return sum(one.share * one.ends for one in run.strands if one.role == role)
+def _metres(need: PartNeed, role: RoleNeed, rows: list[Run]) -> list[float]:
+    """What a role takes in each row of all copies: its share of the row, and of what it needs in
+    all. Seams are spread over the rows."""
+    if need.gauge is None or need.loop is None:
+        return [0.0] * len(rows)
+    whole = metres_per_row(need.part, need.gauge, need.loop) * need.part.copies
+    own = [m * _share(run, role.role) for m, run in zip(whole, rows, strict=True)]
+    stretch = role.need.value / sum(own) if sum(own) else 0.0
+    return [metres * stretch for metres in own]
+
+
+def _share(run: Run, role: str) -> float:
+    whole = sum(one.share * one.ends for one in run.strands)
+    own = sum(one.share * one.ends for one in run.strands if one.role == role)
+    return own / whole if whole else 0.0
 
 
 def _knit(run: Run, yarns: list[tuple[str | None, bool]]) -> Knit:

@@ -6,6 +6,7 @@ from itertools import groupby, pairwise
 
 from app.book.words import OPEN_STATES
 from app.planning.picture import Picture
+from app.planning.picture_outline import spans, strip
 from app.planning.picture_piece import Piece
 from app.planning.picture_rows import Band
 from app.web.pages.funnel import USUAL_COLOUR
@@ -15,6 +16,7 @@ from app.web.pages.picture_words import (
     codes,
     in_one_sentence,
     in_words,
+    joined,
     part_name,
     size_lines,
 )
@@ -30,7 +32,10 @@ LETTER, LINE = 5.3, 12.0
 """Width of a letter and height of a line of words, on the safe side."""
 
 TAG_LETTER, TAG_HIGH = 5.4, 12.0
-NO_SKEIN = "no skein yet"
+OVERHANG = 12.0
+"""How far a tag may reach over the edges of its piece."""
+
+NO_SKEIN, KNIT_TO = "no skein yet", "knit to here"
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +128,7 @@ class _Pen:
     def __init__(self, picture: Picture, shown: Shown, drawn: Drawing) -> None:
         self.picture, self.shown, self.drawn = picture, shown, drawn
         self.skeins = dict(picture.skeins)
-        points = [point for one in picture.pieces for point in one.outline()]
+        points = [point for one in picture.pieces for point in one.lies(one.outline)]
         across, down = [x for x, _ in points], [y for _, y in points]
         wide, high = max(across) - min(across), max(down) - min(down)
         self.scale = min((WIDE - 2 * MARGIN) / wide, TALLEST / high, LARGEST)
@@ -134,8 +139,10 @@ class _Pen:
     def draw(self) -> None:
         for piece in self.picture.pieces:
             self._piece(piece)
-        for _, part in groupby(self.picture.pieces, key=lambda one: one.part_id):
-            self._caption(list(part))
+        by_part = groupby(self.picture.pieces, key=lambda one: one.part_id)
+        parts = [list(part) for _, part in by_part]
+        for part in sorted(parts, key=lambda one: -one[0].width * one[0].height):
+            self._caption(part)
         for piece in self.picture.pieces:
             self._tags(piece)
         boxes = [one.box for one in self.drawn.captions + self.drawn.tags]
@@ -153,13 +160,12 @@ class _Pen:
         return [self._at(one) for one in points]
 
     def _piece(self, piece: Piece) -> None:
-        self.drawn.outlines.append(_points(self._corners(piece.outline())))
-        for lower, upper in pairwise(piece.profile()):
-            quad = [(lower[1] / 2, lower[0]), (upper[1] / 2, upper[0])]
-            quad += [(-upper[1] / 2, upper[0]), (-lower[1] / 2, lower[0])]
-            self.room.pieces.append([self._at(piece.point(*one)) for one in quad])
+        self.drawn.outlines.append(_points(self._corners(piece.lies(piece.outline))))
+        for lower, upper in pairwise(sorted({up for _, up in piece.outline})):
+            part = strip(piece.outline, lower, upper)
+            self.room.pieces.append(self._corners(piece.lies(part)))
         for band in piece.bands:
-            points = _points(self._corners(piece.corners(band)))
+            points = _points(self._corners(piece.lies(band.corners)))
             pale = self.drawn.pale and not band.knit.done
             self.drawn.shapes.append(Shape(points, self._fill(band), pale))
         for before, after in pairwise(piece.bands):
@@ -167,13 +173,15 @@ class _Pen:
 
     def _stroke(self, piece: Piece, before: Band, after: Band) -> None:
         knit_to = self.drawn.pale and before.knit.done and not after.knit.done
-        if not knit_to and not _joined(before, after):
+        if not knit_to and not joined(before, after):
             return
-        up, half = before.edge[-1][0], max(before.edge[-1][1], after.edge[0][1]) / 2
-        beyond = (3.5 if knit_to else 1.5) / self.scale
-        ends = [self._at(piece.point(side * (half + beyond), up)) for side in (-1, 1)]
-        path = "M{:.1f} {:.1f}L{:.1f} {:.1f}".format(*ends[0], *ends[1])
-        self.drawn.strokes.append(Stroke(path, knit_to))
+        up, beyond = after.begun, (3.5 if knit_to else 1.5) / self.scale
+        for left, right in spans(piece.outline, up + (after.ended - up) * 1e-6):
+            ends = [self._at(piece.point(x, up)) for x in (left - beyond, right + beyond)]
+            path = "M{:.1f} {:.1f}L{:.1f} {:.1f}".format(*ends[0], *ends[1])
+            self.drawn.strokes.append(Stroke(path, knit_to))
+            if knit_to:
+                self._tag_beside(ends)
 
     def _fill(self, band: Band) -> str:
         parts = [(self._colour(one.holding_id), one.share) for one in band.knit.threads]
@@ -203,14 +211,18 @@ class _Pen:
     def _caption(self, part: list[Piece]) -> None:
         lines = (part_name(part), *size_lines(part[0], self.shown))
         wide, high = LETTER * max(map(len, lines)) + 4, LINE * len(lines) + 2
-        box = self.room.place(self._around(part, wide, high))
+        bounds = _bounds([point for one in part for point in self._corners(one.lies(one.outline))])
+        middle = Box((bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2, wide, high)
+        box = self.room.place(self._around(part, wide, high)) or self.room.near(middle, bounds)
         if box:
             self.drawn.captions.append(Words(box, lines))
 
     def _around(self, part: list[Piece], wide: float, high: float) -> list[Box]:
         """Where the words of a part may stand, best first."""
-        all_of_it = _bounds([point for one in part for point in self._corners(one.outline())])
-        each = [_bounds(self._corners(one.outline())) for one in part]
+        all_of_it = _bounds(
+            [point for one in part for point in self._corners(one.lies(one.outline))]
+        )
+        each = [_bounds(self._corners(one.lies(one.outline))) for one in part]
         apart = len(part) > 1 and part[0].turn != part[-1].turn
         below = [
             one
@@ -237,28 +249,45 @@ class _Pen:
 
     def _tags(self, piece: Piece) -> None:
         for band in piece.bands:
-            name = _cut(codes(band, self.skeins) or NO_SKEIN)
-            (low, _), (high, _) = min(band.edge), max(band.edge)
-            wide = sum(width for _, width in (band.edge[0], band.edge[-1])) / 2 * self.scale
-            box = Box(
-                *self._at(piece.point(0.0, (low + high) / 2)), TAG_LETTER * len(name) + 6, TAG_HIGH
-            )
-            if (high - low) * self.scale < TAG_HIGH + 1 or box.wide > wide + 14:
-                continue
-            placed = self.room.place([box], on_pieces=True)
-            if placed:
-                self.drawn.tags.append(Words(placed, (name,)))
+            middle = (band.begun + band.ended) / 2
+            left, right = max(spans(piece.outline, middle), key=lambda one: one[1] - one[0])
+            high = abs(band.ended - band.begun) * self.scale
+            name = self._tag(band, (right - left) * self.scale + OVERHANG)
+            if name and high > TAG_HIGH:
+                at = self._at(piece.point((left + right) / 2, middle))
+                box = Box(*at, _tag_wide(name), TAG_HIGH)
+                placed = self.room.place([box], on_pieces=True)
+                if placed:
+                    self.drawn.tags.append(Words(placed, (name,)))
+
+    def _tag_beside(self, ends: list[Point]) -> None:
+        """Tell where the knitting has come to, in a corner above its line."""
+        (left, y), (right, _) = ends
+        wide = _tag_wide(KNIT_TO)
+        middles = (right - wide / 2 - 6, left + wide / 2 + 6)
+        wanted = [
+            Box(x, y - side * (TAG_HIGH / 2 + 2), wide, TAG_HIGH)
+            for side in (1, -1)
+            for x in middles
+        ]
+        placed = self.room.place(wanted, on_pieces=True)
+        if placed:
+            self.drawn.tags.append(Words(placed, (KNIT_TO,)))
+
+    def _tag(self, band: Band, room: float) -> str:
+        """What is written on a band, if there is room for it."""
+        told = codes(band, self.skeins)
+        wanted = (_cut(told),) if told else (NO_SKEIN, "no skein")
+        return next((one for one in wanted if _tag_wide(one) <= room), "")
 
 
-def _joined(before: Band, after: Band) -> bool:
-    """Whether a new skein takes over where one band meets the next."""
-    held = {one.role: one.holding_id for one in before.knit.threads}
-    return any(one.role in held and held[one.role] != one.holding_id for one in after.knit.threads)
+def _tag_wide(name: str) -> float:
+    return TAG_LETTER * len(name) + 6
 
 
 def _below(bounds: tuple[float, float, float, float], wide: float, high: float) -> Iterator[Box]:
     left, _, right, bottom = bounds
-    for drop in (4.0, 14.0):
+    for drop in (3.0, 15.0, 27.0, 39.0, 51.0):
         yield Box((left + right) / 2, bottom + drop + high / 2, wide, high)
 
 

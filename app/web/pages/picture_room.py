@@ -2,6 +2,10 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from math import hypot
+
+NEAR, STEP = 10.0, 6.0
+"""How far off words may still stand from what they are about, and how finely room is sought."""
 
 Point = tuple[float, float]
 Corners = list[Point]
@@ -46,6 +50,18 @@ class Room:
                 return inward
         return None
 
+    def near(self, box: Box, bounds: tuple[float, float, float, float]) -> Box | None:
+        """Take whatever room there is close by something within those bounds, the nearest first."""
+        left, top, right, bottom = bounds
+        wide, high = box.wide / 2 + NEAR, box.high / 2 + NEAR
+        places = [
+            Box(x, y, box.wide, box.high)
+            for x in _steps(left - wide, right + wide)
+            for y in _steps(top - high, bottom + high)
+        ]
+        places.sort(key=lambda one: hypot(one.x - box.x, one.y - box.y))
+        return self.place(places)
+
     def _inward(self, box: Box) -> Box | None:
         if box.wide > self.right - self.left:
             return None
@@ -58,6 +74,10 @@ class Room:
         return on_pieces or not any(overlap(box.corners, one) for one in self.pieces)
 
 
+def _steps(least: float, most: float) -> list[float]:
+    return [least + STEP * at for at in range(int((most - least) / STEP) + 1)]
+
+
 def overlap(one: Corners, other: Corners) -> bool:
     """Whether two convex outlines overlap: no side of either keeps them apart."""
     return not any(_apart(side, one, other) for shape in (one, other) for side in _sides(shape))
@@ -66,7 +86,7 @@ def overlap(one: Corners, other: Corners) -> bool:
 def _sides(corners: Corners) -> list[Point]:
     """For each side, the direction across it."""
     after = corners[1:] + corners[:1]
-    return [(b[1] - a[1], a[0] - b[0]) for a, b in zip(corners, after, strict=True)]
+    return [(b[1] - a[1], a[0] - b[0]) for a, b in zip(corners, after, strict=True) if a != b]
 
 
 def _apart(across: Point, one: Corners, other: Corners) -> bool:

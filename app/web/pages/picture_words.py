@@ -1,16 +1,20 @@
 """The picture of a garment in words: its sizes, and which rows are knit in which skein."""
 
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from app.planning.picture import Picture, Skein
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Band
+from app.planning.picture_rows import Band, Knit
 from app.web.pages.answer import listed, number_word
 from app.web.shown import Shown
 
 MOST_LINES = 12
 """More changes than these are counted, not listed."""
+
+BORDERS = ("band", "cuff", "neck")
+
+TRUNK = ("body", "front", "back")
 
 ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")
 
@@ -31,16 +35,19 @@ class PieceWords:
     name: str
     size: str
     lines: tuple[RowsLine, ...]
+    joins: str
 
 
 def in_words(picture: Picture, shown: Shown) -> tuple[PieceWords, ...]:
     """Every piece in the order it is knit; copies that are knit alike stand together."""
     found = []
     for _, part in groupby(picture.pieces, key=lambda one: one.part_id):
-        for knit, alike in groupby(part, key=lambda one: one.bands):
+        for _, alike in groupby(part, key=_knit_alike):
             pieces = list(alike)
-            size = ", ".join(size_lines(pieces[0], shown))
-            found.append(PieceWords(_named(pieces), size, _lines(knit, picture)))
+            knit = pieces[0].bands
+            size = _size(pieces[0], shown)
+            lines = _lines(knit, picture)
+            found.append(PieceWords(_named(pieces), size, lines, _joins(knit)))
     return tuple(found)
 
 
@@ -50,25 +57,72 @@ def in_one_sentence(picture: Picture) -> str:
     return f"{picture.name}, laid flat and to scale: {listed(names)}."
 
 
-def size_lines(piece: Piece, shown: Shown) -> tuple[str, str, str]:
-    """A piece's width, its stitches, and its length with its rows."""
-    around = " round" if piece.in_round else ""
-    sizes = _from_to(*(shown.size(round(10 * wide)) for wide in piece.widths))
-    counts = _from_to(*(shown.number(count) for count in piece.stitches))
+def size_lines(piece: Piece, shown: Shown) -> tuple[str, ...]:
+    """A piece's width, its stitches, and its length with its rows, as short as they can be said: a
+    body's at its widest, of a border stitches and rows alone."""
+    first, most, last = piece.stitches
     length = shown.size(round(10 * piece.height))
-    return f"{sizes}{around}", f"{counts} stitches", f"{length}, {piece.rows} rows"
+    rows = f"{piece.rows} row" if piece.rows == 1 else f"{piece.rows} rows"
+    if piece.place in BORDERS:
+        return (f"{_stitches(piece.stitches, shown)}, {rows}",)
+    told = (most, most, most) if piece.place in TRUNK or most > max(first, last) else piece.stitches
+    at_most = " at most" if most > max(first, last) and piece.place not in TRUNK else ""
+    width = f"{_width(piece, told, shown)}{at_most}"
+    return width, f"{_stitches(told, shown)}{at_most}", f"{length}, {rows}"
+
+
+def joined(before: Band, after: Band) -> bool:
+    """Whether a new skein takes over where one band meets the next."""
+    held = {one.role: one.holding_id for one in before.knit.threads}
+    return any(
+        one.holding_id and held.get(one.role) not in (None, one.holding_id)
+        for one in after.knit.threads
+    )
+
+
+def _width(piece: Piece, stitches: tuple[int, int, int], shown: Shown) -> str:
+    cm = piece.width / piece.stitches[1] * (2 if piece.in_round else 1)
+    sizes = _from_to(*(shown.size(round(10 * cm * count)) for count in stitches))
+    return f"{sizes} round" if piece.in_round else sizes
+
+
+def _stitches(stitches: tuple[int, int, int], shown: Shown) -> str:
+    return f"{_from_to(*(shown.number(count) for count in stitches))} stitches"
 
 
 def part_name(pieces: list[Piece]) -> str:
     """The name of a part with the number of its pieces."""
-    count = pieces[0].copies
-    return pieces[0].name if count == 1 else f"{pieces[0].name}, {number_word(count)} pieces"
+    name, count = titled(pieces[0].name), pieces[0].copies
+    return name if count == 1 else f"{name}, {number_word(count)} pieces"
+
+
+def titled(name: str) -> str:
+    """A name as it stands above what is said of it."""
+    return name[:1].upper() + name[1:]
 
 
 def codes(band: Band, skeins: dict[str, Skein]) -> str:
     """The codes of the skeins that knit a band; empty where it has none."""
     held = [one.holding_id for one in band.knit.threads if one.holding_id]
     return " + ".join(skeins[one].code for one in held)
+
+
+def _size(piece: Piece, shown: Shown) -> str:
+    width, stitches = _width(piece, piece.stitches, shown), _stitches(piece.stitches, shown)
+    length = shown.size(round(10 * piece.height))
+    return f"{width}, {length} long; {stitches} in {piece.rows} rows"
+
+
+def _knit_alike(piece: Piece) -> tuple[tuple[int, Knit], ...]:
+    return tuple((band.last, band.knit) for band in piece.bands)
+
+
+def _joins(bands: tuple[Band, ...]) -> str:
+    """Where joins fall; empty where there is none, or where changes are too many to list."""
+    rows = [str(after.first) for before, after in pairwise(bands) if joined(before, after)]
+    if not rows or len(rows) > MOST_LINES:
+        return ""
+    return f"{'Join' if len(rows) == 1 else 'Joins'} at row {listed(rows)}"
 
 
 def _from_to(first: str, widest: str, last: str) -> str:
@@ -85,11 +139,11 @@ def _from_to(first: str, widest: str, last: str) -> str:
 def _named(alike: list[Piece]) -> str:
     first = alike[0]
     if first.copies == 1:
-        return first.name
+        return titled(first.name)
     if len(alike) == first.copies:
         return f"{part_name(alike)} alike"
     which = [_ordinal(one.copy) for one in alike]
-    return f"{first.name}, the {listed(which)}"
+    return f"{titled(first.name)}, the {listed(which)}"
 
 
 def _ordinal(copy: int) -> str:
