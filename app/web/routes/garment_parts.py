@@ -7,12 +7,19 @@ from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
 from app.web.forms.part import read_part
 from app.web.forms.reader import Posted
-from app.web.garment_shown import as_opened, back_to_garment, part_or_missing, plan_or_missing
+from app.web.garment_shown import (
+    as_opened,
+    back_to_garment,
+    part_or_missing,
+    plan_or_missing,
+    said_with,
+)
 from app.web.pages.garment_form import part_form_page
 from app.web.pages.part_remove import part_remove_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render
 from app.work.part_save import add_part, change_part, move_part, remove_part
+from app.work.plan_effect import save_and_tell
 
 router = APIRouter(prefix="/garments/{plan_id}/parts")
 
@@ -35,8 +42,9 @@ def add(request: Request, session: WritingSession, posted: Posted, plan_id: str)
     if not reader.ok:
         page = part_form_page(book, plan, None, reader.filled())
         return render(request, FORM, page, status=422)
-    add_part(session, part)
-    return after_save(request, f"/garments/{plan_id}", f"{part.name} is added to {plan.name}.")
+    _, effect = save_and_tell(session, plan_id, lambda: add_part(session, part))
+    message = f"{part.name} is added to {plan.name}."
+    return after_save(request, f"/garments/{plan_id}", said_with(message, effect, book))
 
 
 @router.get("/{part_id}/change")
@@ -57,8 +65,9 @@ def change(
     if not reader.ok:
         page = part_form_page(book, plan, old, reader.filled())
         return render(request, FORM, page, status=422)
-    change_part(session, part)
-    return after_save(request, f"/garments/{plan_id}", f"{part.name} is changed.")
+    _, effect = save_and_tell(session, plan_id, lambda: change_part(session, part))
+    message = said_with(f"{part.name} is changed.", effect, book)
+    return after_save(request, f"/garments/{plan_id}", message)
 
 
 @router.post("/{part_id}/move")
@@ -82,6 +91,7 @@ def remove(
 ) -> Response:
     part = part_or_missing(session, plan_id, part_id)
     as_opened(part, str(posted.get("stamp", "")), part.name, plan_id)
-    freed = remove_part(session, part)
+    freed, effect = save_and_tell(session, plan_id, lambda: remove_part(session, part))
     also = " What was promised to it is free again." if freed else ""
-    return after_save(request, f"/garments/{plan_id}", f"{part.name} is taken out.{also}")
+    message = said_with(f"{part.name} is taken out.{also}", effect, load_book(session))
+    return after_save(request, f"/garments/{plan_id}", message)
