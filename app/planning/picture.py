@@ -85,11 +85,8 @@ def _pieces(
     part, gauge = need.part, need.gauge
     if gauge is None or not any(copies):
         return []
-    scale, runs, place = (
-        scale_of(part, gauge),
-        schedule(part.shape, gauge, part.worked),
-        place_of(part),
-    )
+    scale, place = scale_of(part, gauge), place_of(part)
+    runs = schedule(part.shape, gauge, part.worked)
     line, stitches = as_drawn(part, gauge, scale, drawn) or outline_of(runs, scale), _stitches(runs)
     found = []
     for copy, knit in enumerate(copies, 1):

@@ -1,6 +1,5 @@
 """The picture of a garment as it is drawn: outlines, joins and labels, in units of the drawing."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import groupby, pairwise
 
@@ -10,7 +9,17 @@ from app.planning.picture_outline import spans, strip
 from app.planning.picture_piece import Piece
 from app.planning.picture_rows import Band
 from app.web.pages.funnel import USUAL_COLOUR
-from app.web.pages.picture_room import Box, Corners, Point, Room
+from app.web.pages.picture_labels import (
+    OVERHANG,
+    TAG_HIGH,
+    Words,
+    caption,
+    short,
+    tag,
+    tag_at_end,
+    tag_wide,
+)
+from app.web.pages.picture_room import Corners, Point, Room
 from app.web.pages.picture_words import (
     PieceWords,
     codes,
@@ -28,12 +37,8 @@ WIDE, MARGIN = 360.0, 6.0
 TALLEST, LARGEST = 420.0, 7.0
 """Height of the pieces at most, and units to a cm at most."""
 
-LETTER, LINE = 5.3, 12.0
-"""Width of a letter and height of a line of words, on the safe side."""
-
-TAG_LETTER, TAG_HIGH = 5.4, 12.0
-OVERHANG = 12.0
-"""How far a tag may reach over the edges of its piece."""
+PAPER = "#fdfaf3"
+"""The ground of a piece, in the page's light theme and its dark one."""
 
 NO_SKEIN, KNIT_TO = "no skein yet", "knit to here"
 
@@ -63,20 +68,6 @@ class Stroke:
 
     path: str
     knit_to: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Words:
-    """Lines of words around a middle; a tag lies on a piece, on ground of its own."""
-
-    box: Box
-    lines: tuple[str, ...]
-
-    @property
-    def places(self) -> list[tuple[float, str]]:
-        """The baseline of each line."""
-        top = self.box.y - LINE * len(self.lines) / 2
-        return [(round(top + LINE * (at + 0.76), 1), line) for at, line in enumerate(self.lines)]
 
 
 @dataclass(slots=True)
@@ -127,7 +118,6 @@ class _Pen:
 
     def __init__(self, picture: Picture, shown: Shown, drawn: Drawing) -> None:
         self.picture, self.shown, self.drawn = picture, shown, drawn
-        self.skeins = dict(picture.skeins)
         points = [point for one in picture.pieces for point in one.lies(one.outline)]
         across, down = [x for x, _ in points], [y for _, y in points]
         wide, high = max(across) - min(across), max(down) - min(down)
@@ -146,8 +136,8 @@ class _Pen:
         for piece in self.picture.pieces:
             self._tags(piece)
         boxes = [one.box for one in self.drawn.captions + self.drawn.tags]
-        self.drawn.top = round(min(0.0, *(one.y - one.high / 2 for one in boxes), 0.0) - MARGIN, 1)
-        low = max(self.lowest, *(one.y + one.high / 2 for one in boxes), 0.0)
+        self.drawn.top = round(min(0.0, *(one.y - one.high / 2 for one in boxes)) - MARGIN, 1)
+        low = max(self.lowest, *(one.y + one.high / 2 for one in boxes))
         self.drawn.height = round(low + MARGIN - self.drawn.top, 1)
 
     def _at(self, point: Point) -> Point:
@@ -163,7 +153,7 @@ class _Pen:
         self.drawn.outlines.append(_points(self._corners(piece.lies(piece.outline))))
         for lower, upper in pairwise(sorted({up for _, up in piece.outline})):
             part = strip(piece.outline, lower, upper)
-            self.room.pieces.append(self._corners(piece.lies(part)))
+            self.room.fill(self._corners(piece.lies(part)))
         for band in piece.bands:
             points = _points(self._corners(piece.lies(band.corners)))
             pale = self.drawn.pale and not band.knit.done
@@ -180,8 +170,8 @@ class _Pen:
             ends = [self._at(piece.point(x, up)) for x in (left - beyond, right + beyond)]
             path = "M{:.1f} {:.1f}L{:.1f} {:.1f}".format(*ends[0], *ends[1])
             self.drawn.strokes.append(Stroke(path, knit_to))
-            if knit_to:
-                self._tag_beside(ends)
+            placed = tag_at_end(KNIT_TO, ends, self.room) if knit_to else None
+            self.drawn.tags += [placed] if placed else []
 
     def _fill(self, band: Band) -> str:
         parts = [(self._colour(one.holding_id), one.share) for one in band.knit.threads]
@@ -193,10 +183,10 @@ class _Pen:
         return f"url(#{self._fleck(parts)})"
 
     def _colour(self, holding_id: str | None) -> str:
-        return (self.skeins[holding_id].colour or USUAL_COLOUR) if holding_id else ""
+        return (self.picture.skeins[holding_id].colour or USUAL_COLOUR) if holding_id else ""
 
     def _fleck(self, parts: list[tuple[str, float]]) -> str:
-        parts = [(colour or "#fdfaf3", share) for colour, share in parts]
+        parts = [(colour or PAPER, share) for colour, share in parts]
         x, flecks = 0.0, []
         for colour, share in parts[1:]:
             flecks.append((colour, round(x, 2), round(10 * share, 2)))
@@ -210,95 +200,29 @@ class _Pen:
 
     def _caption(self, part: list[Piece]) -> None:
         lines = (part_name(part), *size_lines(part[0], self.shown))
-        wide, high = LETTER * max(map(len, lines)) + 4, LINE * len(lines) + 2
-        bounds = _bounds([point for one in part for point in self._corners(one.lies(one.outline))])
-        middle = Box((bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2, wide, high)
-        box = self.room.place(self._around(part, wide, high)) or self.room.near(middle, bounds)
-        if box:
-            self.drawn.captions.append(Words(box, lines))
-
-    def _around(self, part: list[Piece], wide: float, high: float) -> list[Box]:
-        """Where the words of a part may stand, best first."""
-        all_of_it = _bounds(
-            [point for one in part for point in self._corners(one.lies(one.outline))]
-        )
-        each = [_bounds(self._corners(one.lies(one.outline))) for one in part]
-        apart = len(part) > 1 and part[0].turn != part[-1].turn
-        below = [
-            one
-            for each_one in (each if apart else [all_of_it])
-            for one in _below(each_one, wide, high)
-        ]
-        above = [
-            Box((left + right) / 2, top - 3 - high / 2, wide, high)
-            for left, top, right, _ in ([*each] if apart else [all_of_it])
-        ]
-        beside = [
-            Box(x, y, wide, high)
-            for left, top, right, bottom in each
-            for x, y in (
-                (right + 4 + wide / 2, top + high / 2),
-                (left - 4 - wide / 2, top + high / 2),
-                (right + 4 + wide / 2, (top + bottom) / 2),
-                (left - 4 - wide / 2, (top + bottom) / 2),
-            )
-        ]
-        if part[0].place in ("yoke", "crown", "neck"):
-            return [*above, *beside, *below]
-        return [*below, *beside, *above]
+        pieces = [self._corners(one.lies(one.outline)) for one in part]
+        placed = caption(lines, pieces, part[0].place, self.room)
+        self.drawn.captions += [placed] if placed else []
 
     def _tags(self, piece: Piece) -> None:
         for band in piece.bands:
             middle = (band.begun + band.ended) / 2
-            left, right = max(spans(piece.outline, middle), key=lambda one: one[1] - one[0])
-            high = abs(band.ended - band.begun) * self.scale
-            name = self._tag(band, (right - left) * self.scale + OVERHANG)
-            if name and high > TAG_HIGH:
-                at = self._at(piece.point((left + right) / 2, middle))
-                box = Box(*at, _tag_wide(name), TAG_HIGH)
-                placed = self.room.place([box], on_pieces=True)
-                if placed:
-                    self.drawn.tags.append(Words(placed, (name,)))
+            left, right = _widest(spans(piece.outline, middle))
+            name = self._told(band, (right - left) * self.scale + OVERHANG)
+            if name and abs(band.ended - band.begun) * self.scale > TAG_HIGH:
+                placed = tag(name, self._at(piece.point((left + right) / 2, middle)), self.room)
+                self.drawn.tags += [placed] if placed else []
 
-    def _tag_beside(self, ends: list[Point]) -> None:
-        """Tell where the knitting has come to, in a corner above its line."""
-        (left, y), (right, _) = ends
-        wide = _tag_wide(KNIT_TO)
-        middles = (right - wide / 2 - 6, left + wide / 2 + 6)
-        wanted = [
-            Box(x, y - side * (TAG_HIGH / 2 + 2), wide, TAG_HIGH)
-            for side in (1, -1)
-            for x in middles
-        ]
-        placed = self.room.place(wanted, on_pieces=True)
-        if placed:
-            self.drawn.tags.append(Words(placed, (KNIT_TO,)))
-
-    def _tag(self, band: Band, room: float) -> str:
-        """What is written on a band, if there is room for it."""
-        told = codes(band, self.skeins)
-        wanted = (_cut(told),) if told else (NO_SKEIN, "no skein")
-        return next((one for one in wanted if _tag_wide(one) <= room), "")
+    def _told(self, band: Band, room: float) -> str:
+        """What is written on a band; empty where there is no room for it."""
+        told = codes(band, self.picture.skeins)
+        wanted = (short(told),) if told else (NO_SKEIN, "no skein")
+        return next((one for one in wanted if tag_wide(one) <= room), "")
 
 
-def _tag_wide(name: str) -> float:
-    return TAG_LETTER * len(name) + 6
-
-
-def _below(bounds: tuple[float, float, float, float], wide: float, high: float) -> Iterator[Box]:
-    left, _, right, bottom = bounds
-    for drop in (3.0, 15.0, 27.0, 39.0, 51.0):
-        yield Box((left + right) / 2, bottom + drop + high / 2, wide, high)
-
-
-def _bounds(points: Corners) -> tuple[float, float, float, float]:
-    across, down = [x for x, _ in points], [y for _, y in points]
-    return min(across), min(down), max(across), max(down)
+def _widest(found: list[tuple[float, float]]) -> tuple[float, float]:
+    return max(found, key=lambda one: one[1] - one[0], default=(0.0, 0.0))
 
 
 def _points(corners: Corners) -> str:
     return " ".join(f"{x:.1f},{y:.1f}" for x, y in corners)
-
-
-def _cut(name: str) -> str:
-    return name if len(name) <= 16 else f"{name[:15]}…"

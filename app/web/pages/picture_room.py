@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from math import hypot
 
-NEAR, STEP = 10.0, 6.0
+NEAR, STEP = 10.0, 12.0
 """How far off words may still stand from what they are about, and how finely room is sought."""
 
 Point = tuple[float, float]
@@ -38,8 +38,12 @@ class Room:
 
     left: float
     right: float
-    pieces: list[Corners] = field(default_factory=list)
+    pieces: list[tuple[Box, Corners]] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
+
+    def fill(self, corners: Corners) -> None:
+        """Take a piece's convex part."""
+        self.pieces.append((_around(corners), corners))
 
     def place(self, wanted: Iterable[Box], on_pieces: bool = False) -> Box | None:
         """Take the first of the boxes for which there is room, moved in from the edges."""
@@ -71,7 +75,14 @@ class Room:
     def _is_free(self, box: Box, on_pieces: bool) -> bool:
         if any(box.meets(other) for other in self.boxes):
             return False
-        return on_pieces or not any(overlap(box.corners, one) for one in self.pieces)
+        near = (corners for around, corners in self.pieces if box.meets(around))
+        return on_pieces or not any(overlap(box.corners, one) for one in near)
+
+
+def _around(corners: Corners) -> Box:
+    across, down = [x for x, _ in corners], [y for _, y in corners]
+    wide, high = max(across) - min(across), max(down) - min(down)
+    return Box(min(across) + wide / 2, min(down) + high / 2, wide, high)
 
 
 def _steps(least: float, most: float) -> list[float]:

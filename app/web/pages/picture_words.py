@@ -1,5 +1,6 @@
 """The picture of a garment in words: its sizes, and which rows are knit in which skein."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import groupby, pairwise
 
@@ -44,10 +45,9 @@ def in_words(picture: Picture, shown: Shown) -> tuple[PieceWords, ...]:
     for _, part in groupby(picture.pieces, key=lambda one: one.part_id):
         for _, alike in groupby(part, key=_knit_alike):
             pieces = list(alike)
-            knit = pieces[0].bands
             size = _size(pieces[0], shown)
-            lines = _lines(knit, picture)
-            found.append(PieceWords(_named(pieces), size, lines, _joins(knit)))
+            lines, joins = _lines(pieces[0], picture), _joins(pieces[0])
+            found.append(PieceWords(_named(pieces), size, lines, joins))
     return tuple(found)
 
 
@@ -62,7 +62,7 @@ def size_lines(piece: Piece, shown: Shown) -> tuple[str, ...]:
     body's at its widest, of a border stitches and rows alone."""
     first, most, last = piece.stitches
     length = shown.size(round(10 * piece.height))
-    rows = f"{piece.rows} row" if piece.rows == 1 else f"{piece.rows} rows"
+    rows = f"{piece.rows} {_rows(piece)}"
     if piece.place in BORDERS:
         return (f"{_stitches(piece.stitches, shown)}, {rows}",)
     told = (most, most, most) if piece.place in TRUNK or most > max(first, last) else piece.stitches
@@ -101,7 +101,7 @@ def titled(name: str) -> str:
     return name[:1].upper() + name[1:]
 
 
-def codes(band: Band, skeins: dict[str, Skein]) -> str:
+def codes(band: Band, skeins: Mapping[str, Skein]) -> str:
     """The codes of the skeins that knit a band; empty where it has none."""
     held = [one.holding_id for one in band.knit.threads if one.holding_id]
     return " + ".join(skeins[one].code for one in held)
@@ -110,19 +110,24 @@ def codes(band: Band, skeins: dict[str, Skein]) -> str:
 def _size(piece: Piece, shown: Shown) -> str:
     width, stitches = _width(piece, piece.stitches, shown), _stitches(piece.stitches, shown)
     length = shown.size(round(10 * piece.height))
-    return f"{width}, {length} long; {stitches} in {piece.rows} rows"
+    return f"{width}, {length} long; {stitches} in {piece.rows} {_rows(piece)}"
+
+
+def _rows(piece: Piece) -> str:
+    return "rounds" if piece.in_round else "rows"
 
 
 def _knit_alike(piece: Piece) -> tuple[tuple[int, Knit], ...]:
     return tuple((band.last, band.knit) for band in piece.bands)
 
 
-def _joins(bands: tuple[Band, ...]) -> str:
+def _joins(piece: Piece) -> str:
     """Where joins fall; empty where there is none, or where changes are too many to list."""
-    rows = [str(after.first) for before, after in pairwise(bands) if joined(before, after)]
-    if not rows or len(rows) > MOST_LINES:
+    found = [str(after.first) for before, after in pairwise(piece.bands) if joined(before, after)]
+    if not found or len(found) > MOST_LINES:
         return ""
-    return f"{'Join' if len(rows) == 1 else 'Joins'} at row {listed(rows)}"
+    row = _rows(piece)[:-1]
+    return f"{'Join' if len(found) == 1 else 'Joins'} at {row} {listed(found)}"
 
 
 def _from_to(first: str, widest: str, last: str) -> str:
@@ -150,30 +155,27 @@ def _ordinal(copy: int) -> str:
     return ORDINALS[copy - 1] if copy <= len(ORDINALS) else f"{copy}th"
 
 
-def _lines(bands: tuple[Band, ...], picture: Picture) -> tuple[RowsLine, ...]:
+def _lines(piece: Piece, picture: Picture) -> tuple[RowsLine, ...]:
+    bands = piece.bands
     told = bands if len(bands) <= MOST_LINES else bands[: MOST_LINES - 1]
-    lines = [_line(one, picture) for one in told]
+    lines = [_line(one, piece, picture) for one in told]
     left = bands[len(told) :]
     if left:
-        names = dict.fromkeys(codes(one, dict(picture.skeins)) or "no skein yet" for one in left)
-        rows = f"Rows {left[0].first} to {left[-1].last}"
-        lines.append(RowsLine(rows, f"{len(left) - 1} more changes among {listed([*names])}", ()))
+        names = dict.fromkeys(codes(one, picture.skeins) or "no skein yet" for one in left)
+        rows = f"{_rows(piece).capitalize()} {left[0].first} to {left[-1].last}"
+        changes = f"{len(left) - 1} more changes among {listed([*names])}"
+        lines.append(RowsLine(rows, changes, ()))
     return tuple(lines)
 
 
-def _line(band: Band, picture: Picture) -> RowsLine:
+def _line(band: Band, piece: Piece, picture: Picture) -> RowsLine:
+    noun = _rows(piece).capitalize()
     one_row = band.first == band.last
-    rows = f"Row {band.first}" if one_row else f"Rows {band.first} to {band.last}"
-    threads = [one for one in band.knit.threads if one.holding_id]
-    knit_in = [_skein(picture.skeins[one.holding_id]) for one in threads if one.holding_id]
-    if len(threads) < len(band.knit.threads):
-        knit_in.append("no skein yet")
-    told = listed(knit_in)
+    rows = f"{noun[:-1]} {band.first}" if one_row else f"{noun} {band.first} to {band.last}"
+    skeins = [picture.skeins[one.holding_id] for one in band.knit.threads if one.holding_id]
+    told = [f"{one.code} {one.yarn}".strip() for one in skeins]
+    told += ["no skein yet"] if len(skeins) < len(band.knit.threads) else []
+    knit_in = listed(told)
     if picture.state == "being knit":
-        told += ", knit" if band.knit.done else ", to come"
-    colours = (picture.skeins[one.holding_id].colour for one in threads if one.holding_id)
-    return RowsLine(rows, told, tuple(one for one in colours if one))
-
-
-def _skein(skein: Skein) -> str:
-    return f"{skein.code} {skein.yarn}".strip()
+        knit_in += ", knit" if band.knit.done else ", to come"
+    return RowsLine(rows, knit_in, tuple(one.colour for one in skeins if one.colour))
