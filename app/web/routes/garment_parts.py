@@ -38,7 +38,7 @@ def add(request: Request, session: WritingSession, posted: Posted, plan_id: str)
     plan = plan_or_missing(session, plan_id)
     book = load_book(session)
     yarns, offered = names_by_id(book.yarns), swatches_offered(book, None)
-    reader, part = read_part(posted, book.settings, plan_id, yarns, offered)
+    reader, part = read_part(posted, book.settings, plan, yarns, offered)
     if not reader.ok:
         page = part_form_page(book, plan, None, reader.filled())
         return render(request, FORM, page, status=422)
@@ -60,13 +60,14 @@ def change(
     plan, old = plan_or_missing(session, plan_id), part_or_missing(session, plan_id, part_id)
     book = load_book(session)
     yarns, offered = names_by_id(book.yarns), swatches_offered(book, old)
-    reader, part = read_part(posted, book.settings, plan_id, yarns, offered, old)
+    reader, part = read_part(posted, book.settings, plan, yarns, offered, old)
     as_opened(old, reader.stamp, f"{old.name} of {plan.name}", plan_id)
     if not reader.ok:
         page = part_form_page(book, plan, old, reader.filled())
         return render(request, FORM, page, status=422)
-    _, effect = save_and_tell(session, plan_id, lambda: change_part(session, part))
-    message = said_with(f"{part.name} is changed.", effect, book)
+    freed, effect = save_and_tell(session, plan_id, lambda: change_part(session, part))
+    also = " Yarn that is no longer knit in it is free again." if freed else ""
+    message = said_with(f"{part.name} is changed.{also}", effect, book)
     return after_save(request, f"/garments/{plan_id}", message)
 
 
