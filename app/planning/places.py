@@ -6,15 +6,15 @@ from app.book.plan import Part
 from app.book.words import Place
 
 WORDS: tuple[tuple[str, Place], ...] = (
-    ("sleeve|arm", "sleeve"),
-    ("button ?band|front ?band|border|hem|welt|edging|bands?", "band"),
-    ("cuffs?", "cuff"),
+    ("sleeves?", "sleeve"),
     ("neck|collar|hood", "neck"),
+    ("bands?|borders?|hems?|welts?|edging", "band"),
+    ("cuffs?", "cuff"),
     ("yoke", "yoke"),
     ("crown", "crown"),
     ("fronts?", "front"),
     ("back", "back"),
-    ("body|brim|skirt", "body"),
+    ("body|sides", "body"),
 )
 """What a part is called, and where it lies; the first that is found counts."""
 
@@ -27,7 +27,7 @@ def place_of(part: Part) -> Place:
     if part.place:
         return part.place
     for words, place in WORDS:
-        if re.search(rf"\b(?:{words})", part.name, re.IGNORECASE):
+        if re.search(rf"\b(?:{words})\b", part.name, re.IGNORECASE):
             return place
     return "piece"
 
