@@ -3,6 +3,8 @@
 Point = tuple[float, float]
 Corners = tuple[Point, ...]
 
+DUST = 1e-9
+
 
 def strip(outline: Corners, low: float, high: float) -> Corners:
     """The part of an outline between two heights; parts that hang together by nothing but the cut
@@ -18,6 +20,16 @@ def spans(outline: Corners, at: float) -> list[tuple[float, float]]:
             crossed.append(x + (to_x - x) * (at - y) / (to_y - y))
     crossed.sort()
     return list(zip(crossed[::2], crossed[1::2], strict=True))
+
+
+def without_straight(outline: Corners) -> Corners:
+    """An outline without the points at which it goes on as it did."""
+    kept: list[Point] = []
+    for at in outline:
+        while kept and (kept[-1] == at or (len(kept) > 1 and _straight(kept[-2], kept[-1], at))):
+            kept.pop()
+        kept.append(at)
+    return tuple(kept)
 
 
 def area(outline: Corners) -> float:
@@ -38,3 +50,11 @@ def _above(outline: Corners, low: float, way: int) -> Corners:
         if fall >= 0:
             kept.append(at)
     return tuple(kept)
+
+
+def _straight(before: Point, at: Point, after: Point) -> bool:
+    """Whether a way leads straight on, not back, but for dust."""
+    (x, y), (to_x, to_y) = (
+        (one[0] - other[0], one[1] - other[1]) for one, other in ((at, before), (after, at))
+    )
+    return abs(x * to_y - y * to_x) < DUST and x * to_x + y * to_y > 0

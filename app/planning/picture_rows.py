@@ -6,7 +6,7 @@ from itertools import groupby
 from app.book.gauge import Gauge
 from app.book.plan import Part, Worked
 from app.book.shape import Run
-from app.planning.picture_outline import Corners, strip
+from app.planning.picture_outline import Corners, strip, without_straight
 from app.planning.places import in_round
 
 AS_WORKED = Worked()
@@ -66,7 +66,7 @@ def outline_of(runs: tuple[Run, ...], scale: Scale) -> Corners:
         right.append((run.stitches * scale.stitch / 2, row * scale.row))
         row += run.rows
         right.append((run.stitches_to * scale.stitch / 2, row * scale.row))
-    return (*right, *((-x, y) for x, y in reversed(right)))
+    return without_straight((*right, *((-x, y) for x, y in reversed(right))))
 
 
 def bands(knit: list[Knit], outline: Corners, over: bool = False) -> tuple[Band, ...]:

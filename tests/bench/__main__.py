@@ -12,12 +12,12 @@ from dataclasses import asdict
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.bench import figures, pages, saving, start
+from tests.bench import figures, pages, picture, saving, start
 from tests.bench.row import Row
 
 ROUNDS = 9
 QUICK = 5
-TOPICS = {"figures": figures, "pages": pages, "start": start, "saving": saving}
+TOPICS = {"figures": figures, "pages": pages, "start": start, "saving": saving, "picture": picture}
 
 
 def main() -> int:

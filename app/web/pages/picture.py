@@ -225,4 +225,4 @@ def _widest(found: list[tuple[float, float]]) -> tuple[float, float]:
 
 
 def _points(corners: Corners) -> str:
-    return " ".join(f"{x:.1f},{y:.1f}" for x, y in corners)
+    return " ".join(one for one, _ in groupby(f"{x:.1f},{y:.1f}" for x, y in corners))
