@@ -38,14 +38,15 @@ def trunk_of(wanted: Wanted, depth_cm: float | None = None) -> Trunk:
     depth = wanted.cm("armhole depth") if depth_cm is None else depth_cm
     length = wanted.cm("body length") - depth
     band = at_most(wanted.bands[HEM], length / 3)
-    rows = knit.along(length - band.depth_cm, 2)
+    armhole = knit.along(depth, 2)
+    rows = knit.along(length + depth - band.depth_cm, 2) - armhole
     if rows < LEAST_ROWS:
         raise Impossible("nothing left", "the body is too short for its armhole and hem")
     across = knit.pairs(wanted.cm("chest") / 2)
     fitted = wanted.choices["body"] == "fitted"
     hem = knit.pairs(wanted.cm("hips") / 2) if fitted else across
     waist = knit.pairs(wanted.cm("waist") / 2) if fitted else across
-    return Trunk(hem, waist, across, rows, knit.along(depth, 2), depth, band)
+    return Trunk(hem, waist, across, rows, armhole, depth, band)
 
 
 def below_arms(trunk: Trunk, times: int = 1, less: int = 0) -> tuple[KnitRun, ...]:

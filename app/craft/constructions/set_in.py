@@ -100,19 +100,13 @@ def _sleeve_and_cap(wanted: Wanted, body: FlatBody) -> tuple[int, Cap]:
 
 
 def _cap(knit: Knit, upper: int, body: FlatBody) -> Cap:
-    """The cap whose edge comes nearest to that of the armhole and its ease: the wider its top, the
-    flatter it is."""
-    armhole = body.armhole_edge_cm
-    caps = [
-        cap
-        for cap in _caps(knit, upper, body)
-        if _fits("cap", cap.edge_cm, armhole).holds and (cap.begun - cap.top) / 2 <= cap.rows
-    ]
-    if not caps:
-        raise Impossible("sleeve does not fit", "no cap of this sleeve fits into its armhole")
-    return min(
-        caps, key=lambda cap: (round(abs(cap.edge_cm - (1 + CAP_EASE) * armhole), 6), cap.top)
-    )
+    """The narrowest top whose cap fits the armhole with its ease and loses no more than a stitch
+    at each end of a row."""
+    for cap in _caps(knit, upper, body):
+        fits = _fits("cap", cap.edge_cm, body.armhole_edge_cm).holds
+        if fits and (cap.begun - cap.top) // 2 <= cap.rows:
+            return cap
+    raise Impossible("sleeve does not fit", "no cap of this sleeve fits into its armhole")
 
 
 def _caps(knit: Knit, upper: int, body: FlatBody) -> Iterator[Cap]:
