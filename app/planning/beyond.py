@@ -12,10 +12,9 @@ from app.book.plan import Extra, Part, Plan
 from app.book.shape import Run, Strand
 from app.book.swatch import STOCKING_STITCH, Swatch
 from app.craft.figure import Figure
-from app.craft.patterns import StitchPattern, gauge_until_measured, pattern_of
+from app.craft.patterns import StitchPattern, gauge_until_measured, known_or_unsure
 from app.craft.working import Standing, Step
 from app.planning.schedule import by_role, stitches_in
-from app.planning.swatches import UNKNOWN_AREA_U
 
 STRANDED = "stranded"
 """The row of the table of patterns that says what floats take: behind every stitch of a round
@@ -73,14 +72,8 @@ def in_all(runs: tuple[Run, ...], extra: tuple[Beyond, ...]) -> dict[str, Figure
 
 
 def fabric(name: str) -> StitchPattern:
-    """A stitch pattern by its name; one the table lacks is unsure, and nothing more is known."""
-    try:
-        return pattern_of(name or STOCKING_STITCH)
-    except ValueError:
-        lacking = "no table names this pattern"
-        return StitchPattern(
-            name, None, None, True, UNKNOWN_AREA_U, 0.0, 0.0, "", "assumed", lacking
-        )
+    """The stitch pattern of a run or swatch; stocking stitch where none was named."""
+    return known_or_unsure(name or STOCKING_STITCH)
 
 
 def _of_pattern(run: Run, strand: Strand) -> Iterator[Beyond]:
