@@ -8,6 +8,7 @@ from app.book.plan import Part, Plan
 from app.book.shape import Runs
 from app.book.stamp import stamp
 from app.book.swatch import gauge_of
+from app.craft.constructions import constructions
 from app.planning.knit_with import told_by
 from app.web.forms.gauge import MEASURES, WASHED
 from app.web.forms.gauge_swatch import FIELD, swatches_offered
@@ -22,7 +23,8 @@ from app.web.shown import Shown
 
 @dataclass(frozen=True, slots=True)
 class PlanFormPage:
-    """`plan` is None for a new one; the options are words by value."""
+    """`plan` is None for a new one; the options are words by value; `kinds` are what can be planned
+    from measurements."""
 
     plan: Plan | None
     action: str
@@ -35,6 +37,7 @@ class PlanFormPage:
     measures: Mapping[str, str]
     washed: Mapping[str, str]
     usual_sureness: float
+    kinds: Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,10 +82,11 @@ def plan_form_page(book: Book, plan: Plan | None, form: Filled | None = None) ->
         people=with_none("nobody in particular", names_by_id(book.people)),
         yarns=with_none("to be chosen", names_by_id(book.yarns)),
         states=STATES,
-        swatches=_swatches(book, plan),
+        swatches=swatches_said(book, plan),
         measures=MEASURES,
         washed=WASHED,
         usual_sureness=book.settings.sureness_pct,
+        kinds={word: one.title for word, one in constructions().items()},
     )
 
 
@@ -110,7 +114,7 @@ def part_form_page(
         yarns=with_none("the garment's yarn", names_by_id(book.yarns)),
         ways={way: words for way, words in WAYS.items() if way != "runs" or own_rows},
         edges=EDGE_WORDS,
-        swatches=_swatches(book, part),
+        swatches=swatches_said(book, part),
         measures=MEASURES,
         washed=WASHED,
         changes=_changes(book, part, form),
@@ -128,7 +132,7 @@ def _changes(book: Book, part: Part | None, form: Filled) -> ChangesShown:
     )
 
 
-def _swatches(book: Book, record: Plan | Part | None) -> dict[str, str]:
+def swatches_said(book: Book, record: Plan | Part | None) -> dict[str, str]:
     """The swatches a gauge can be taken from, each with its gauge in words."""
     shown = Shown(book.settings)
     offered = swatches_offered(book, record).values()
