@@ -1,11 +1,12 @@
 """The picture of a garment: every piece to scale, every row in the skein that knits it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from app.book.book import Book
 from app.book.shape import Run
 from app.book.words import PlanState
+from app.book.yarn import Yarn
 from app.craft.constructions.drawing import DrawnPiece
 from app.planning.answers import Reckoning
 from app.planning.needs import PartNeed, needs_of
@@ -13,7 +14,7 @@ from app.planning.picture_drawn import as_drawn, centred, drawn_pieces, mirrored
 from app.planning.picture_layout import laid_out
 from app.planning.picture_outline import Corners
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Knit, bands, outline_of, scale_of
+from app.planning.picture_rows import Knit, Thread, bands, fabrics, outline_of, scale_of
 from app.planning.picture_way_up import from_top, over
 from app.planning.picture_yarn import Pegging
 from app.planning.places import in_round, place_of
@@ -33,7 +34,8 @@ class Skein:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """The pieces in their places, the skeins in them by holding, and the parts that have no rows
+    """The pieces in their places, the skeins in them by holding, the yarns meant for rows that have
+    no skein yet by their id, and the parts that have no rows
     to draw: those stated as an amount of yarn, and those without a gauge."""
 
     plan_id: str
@@ -41,6 +43,7 @@ class Picture:
     state: PlanState
     pieces: tuple[Piece, ...]
     skeins: Mapping[str, Skein]
+    meant: Mapping[str, Yarn]
     amounts: tuple[str, ...]
     without_gauge: tuple[str, ...]
 
@@ -66,6 +69,7 @@ def picture(book: Book, reckoning: Reckoning, plan_id: str) -> Picture:
         state=plan.state,
         pieces=laid_out(pieces),
         skeins=_skeins(book, pieces),
+        meant={one.yarn_id: book.yarn[one.yarn_id] for one in _threads(pieces) if one.yarn_id},
         amounts=tuple(one.part.name for one in empty if one.known),
         without_gauge=tuple(one.part.name for one in empty if not one.known),
     )
@@ -88,14 +92,13 @@ def _pieces(
     scale, place = scale_of(part, gauge), place_of(part)
     runs = schedule(part.shape, gauge, part.worked)
     line, stitches = as_drawn(part, gauge, scale, drawn) or outline_of(runs, scale), _stitches(runs)
-    found = []
+    turned = over(place, stitches, downwards)
+    tube, found = in_round(part), []
     for copy, knit in enumerate(copies, 1):
-        turned = over(place, stitches, downwards)
         own = _outline(line, turned, mirror=copy % 2 == 1)
-        rows = bands(knit, own, turned)
-        found.append(
-            Piece(part.id, part.name, copy, part.copies, place, in_round(part), stitches, own, rows)
-        )
+        rows, worked = bands(knit, own, turned), fabrics(runs, own, turned)
+        named = (part.id, part.name, copy, part.copies, place, tube)
+        found.append(Piece(*named, stitches, own, rows, worked))
     return found
 
 
@@ -112,9 +115,12 @@ def _stitches(runs: tuple[Run, ...]) -> tuple[int, int, int]:
     return runs[0].stitches, widest, runs[-1].stitches_to
 
 
+def _threads(pieces: list[Piece]) -> Iterator[Thread]:
+    return (one for piece in pieces for band in piece.bands for one in band.knit.threads)
+
+
 def _skeins(book: Book, pieces: list[Piece]) -> dict[str, Skein]:
-    threads = (one for piece in pieces for band in piece.bands for one in band.knit.threads)
-    used = dict.fromkeys(one.holding_id for one in threads if one.holding_id)
+    used = dict.fromkeys(one.holding_id for one in _threads(pieces) if one.holding_id)
     return {one: _skein(book, one) for one in used}
 
 

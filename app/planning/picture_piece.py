@@ -11,9 +11,10 @@ from app.planning.picture_rows import Band
 @dataclass(frozen=True, slots=True)
 class Piece:
     """One copy of a part. `outline` is its fabric as it lies, in cm from the middle of its lower
-    edge, `bands` its rows in the order they are knit, `stitches` those of the first row, the widest
-    and the last. `at` is where that middle lies in the picture, in cm, and `turn` how far the piece
-    leans, in degrees."""
+    edge, `bands` its rows in the order they are knit, `fabrics` its stitch patterns with what of it
+    is worked in each; `stitches` are those of the first row, the widest and the last. `at` is where
+    the middle of the lower edge lies in the picture, in cm, `turn` how far the piece leans, in
+    degrees."""
 
     part_id: str
     name: str
@@ -24,6 +25,7 @@ class Piece:
     stitches: tuple[int, int, int]
     outline: Corners
     bands: tuple[Band, ...] = ()
+    fabrics: tuple[tuple[str, Corners], ...] = ()
     at: Point = (0.0, 0.0)
     turn: float = 0.0
 

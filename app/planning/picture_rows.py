@@ -14,12 +14,13 @@ AS_WORKED = Worked()
 
 @dataclass(frozen=True, slots=True)
 class Thread:
-    """A yarn working in a row: its role, its share of the row, its skein; None where none is
-    there yet."""
+    """A yarn working in a row: its role, its share of the row, its skein, and while it has none
+    the yarn that is meant for it, if one was chosen."""
 
     role: str
     share: float
     holding_id: str | None
+    yarn_id: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +68,20 @@ def outline_of(runs: tuple[Run, ...], scale: Scale) -> Corners:
         row += run.rows
         right.append((run.stitches_to * scale.stitch / 2, row * scale.row))
     return without_straight((*right, *((-x, y) for x, y in reversed(right))))
+
+
+def fabrics(
+    runs: tuple[Run, ...], outline: Corners, over: bool = False
+) -> tuple[tuple[str, Corners], ...]:
+    """The stitch patterns of a piece and the part of its outline each is worked over."""
+    height, rows = max(y for _, y in outline), sum(run.rows for run in runs)
+    found, row = [], 0
+    for pattern, alike in groupby(runs, key=lambda run: run.pattern):
+        until = row + sum(run.rows for run in alike)
+        ends = [height * (1 - at / rows if over else at / rows) for at in (row, until)]
+        found.append((pattern, strip(outline, min(ends), max(ends))))
+        row = until
+    return tuple(found)
 
 
 def bands(knit: list[Knit], outline: Corners, over: bool = False) -> tuple[Band, ...]:

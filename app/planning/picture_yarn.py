@@ -75,8 +75,10 @@ class Pegging:
             role.role: self._yarn_for(need, role).along(_metres(need, role, rows))
             for role in need.roles
         }
+        meant = {role.role: role.yarn_id for role in need.roles}
         knit = [
-            _knit(run, [found[one.role][at] for one in run.strands]) for at, run in enumerate(rows)
+            _knit(run, [found[one.role][at] for one in run.strands], meant)
+            for at, run in enumerate(rows)
         ]
         count = len(rows) // need.part.copies
         return [knit[start : start + count] for start in range(0, len(rows), max(1, count))]
@@ -124,11 +126,14 @@ def _share(run: Run, role: str) -> float:
     return own / whole if whole else 0.0
 
 
-def _knit(run: Run, yarns: list[tuple[str | None, bool]]) -> Knit:
+def _knit(run: Run, yarns: list[tuple[str | None, bool]], meant: dict[str, str | None]) -> Knit:
     whole = sum(one.share * one.ends for one in run.strands) or 1.0
     shares: dict[tuple[str, str | None], float] = {}
     for strand, (holding_id, _) in zip(run.strands, yarns, strict=True):
         key = strand.role, holding_id
         shares[key] = shares.get(key, 0.0) + strand.share * strand.ends / whole
-    threads = tuple(Thread(role, share, holding) for (role, holding), share in shares.items())
+    threads = tuple(
+        Thread(role, share, holding, None if holding else meant[role])
+        for (role, holding), share in shares.items()
+    )
     return Knit(threads, all(done for _, done in yarns))

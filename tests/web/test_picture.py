@@ -19,7 +19,7 @@ from app.planning.picture import picture
 from app.store.engine import Store
 from app.store.fill import fill
 from app.web.pages.funnel import USUAL_COLOUR
-from app.web.pages.picture import PAPER, WIDE, Drawing, drawing
+from app.web.pages.picture import PAPER, WIDE, Drawing, Hatch, drawing, look_of
 from app.web.pages.picture_labels import short
 from app.web.pages.picture_room import Box
 from app.web.routes.picture import file_name
@@ -58,11 +58,44 @@ def all_of_demo() -> list[Drawing]:
 
 def test_rows_of_one_skein_are_one_outline():
     found = drawn(a_body(a_plan(), a_promise("G-1", 100_000), a_promise("G-2", 50_000)))
-    assert [one.fill for one in found.shapes] == ["#111111", USUAL_COLOUR, "url(#no-skein)"]
-    assert found.hatched
+    assert [one.fill for one in found.shapes] == ["#111111", USUAL_COLOUR, "url(#no-skein-1)"]
+    assert found.hatches == [Hatch("no-skein-1", "")]
     assert len(found.strokes) == 1
     assert [one.lines[0] for one in found.tags] == ["G-1", "G-2", "no skein yet"]
     assert not any(one.pale for one in found.shapes)
+
+
+def test_rows_without_a_skein_are_hatched_in_the_colour_meant_for_them():
+    """So the picture changes when another yarn is chosen, before a skein of it is there."""
+    parts = (a_part(), a_part("yoke", yarns=(RoleYarn("main", "blue"),), position=2))
+    yarns = (a_yarn(colour="#888888"), a_yarn("blue", colour="#000088"))
+    found = drawn(a_book(*yarns, a_plan(), *parts))
+    assert [one.fill for one in found.shapes] == ["url(#no-skein-1)", "url(#no-skein-2)"]
+    assert [one.colour for one in found.hatches] == ["#888888", "#000088"]
+    alone = drawn(a_book(a_plan(yarns=()), a_part()))
+    assert alone.hatches == [Hatch("no-skein-1", "")]
+    assert alone.words[0].lines[0].knit_in == "no skein yet"
+
+
+def test_a_stitch_pattern_has_its_look_over_its_rows():
+    runs = Runs(
+        (
+            Run(10, 100, 100, "2×2 rib"),
+            Run(5, 100, 100),
+            Run(15, 100, 100),
+            Run(8, 99, 99, "Garter stitch"),
+        )
+    )
+    found = drawn(a_book(a_yarn(), a_plan(), a_part(shape=runs, name="piece")))
+    assert [one.look for one in found.fabrics] == ["rib", "stocking", "garter"]
+    assert found.looks == ["garter", "rib", "stocking"]
+    tops = [min(float(one.split(",")[1]) for one in each.points.split()) for each in found.fabrics]
+    assert tops == sorted(tops, reverse=True)
+    assert [look_of(one) for one in ("Moss stitch", "lace", "brioche")] == [
+        "moss",
+        "lace",
+        "stocking",
+    ]
 
 
 def test_a_piece_lies_within_the_drawing_and_keeps_its_proportions():
@@ -109,7 +142,7 @@ def test_what_is_knit_is_solid_and_a_line_tells_how_far():
     assert ("knit to here",) in [one.lines for one in knit.tags]
     lines = [line for piece in knit.words for line in piece.lines]
     assert lines[0].knit_in.endswith("B-01 Bramble two-ply, knit")
-    assert lines[-1].knit_in == "no skein yet, to come"
+    assert lines[-1].knit_in == "no skein yet of Bramble two-ply, to come"
 
 
 def test_no_words_lie_on_each_other_or_outside():
@@ -135,7 +168,7 @@ def test_the_words_tell_sizes_rows_and_joins():
     assert [(one.rows, one.knit_in) for one in told.lines] == [
         ("Rows 1 to 55", "G-1 grey two-ply"),
         ("Rows 56 to 83", "G-2 grey two-ply"),
-        ("Rows 84 to 100", "no skein yet"),
+        ("Rows 84 to 100", "no skein yet of grey two-ply"),
     ]
     assert told.joins == "Join at row 56"
     assert told.lines[0].colours == ("#111111",)
@@ -247,7 +280,7 @@ def test_the_picture_stands_in_the_page_and_can_be_kept(client: TestClient):
     assert 'class="garment-picture"' in html
     assert "style=" not in html
     assert "Hatched rows have no skein yet." in words(html)
-    assert "Rows 56 to 100: no skein yet" in words(html).replace("Rounds", "Rows")
+    assert "Rows 56 to 100: no skein yet of grey two-ply" in words(html).replace("Rounds", "Rows")
     answer = client.get("/garments/pullover/picture.svg")
     assert answer.headers["content-type"] == "image/svg+xml"
     assert answer.headers["content-disposition"] == 'attachment; filename="pullover.svg"'

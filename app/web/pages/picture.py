@@ -40,6 +40,9 @@ TALLEST, LARGEST = 420.0, 7.0
 PAPER = "#fdfaf3"
 """The ground of a piece, in the page's light theme and its dark one."""
 
+LOOKS = (("rib", "rib"), ("garter", "garter"), ("moss", "moss"), ("lace", "lace"))
+"""Words in the name of a stitch pattern, and the fill that looks like it."""
+
 NO_SKEIN, KNIT_TO = "no skein yet", "knit to here"
 
 
@@ -60,6 +63,22 @@ class Fleck:
     name: str
     ground: str
     flecks: tuple[tuple[str, float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Hatch:
+    """A fill of rows that have no skein yet, over the colour of the yarn meant for them."""
+
+    name: str
+    colour: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """A part of a piece with the look of its stitch pattern: the name of a fill of the drawing."""
+
+    points: str
+    look: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,10 +106,16 @@ class Drawing:
     strokes: list[Stroke] = field(default_factory=list)
     tags: list[Words] = field(default_factory=list)
     captions: list[Words] = field(default_factory=list)
-    hatched: bool = False
+    hatches: list[Hatch] = field(default_factory=list)
+    fabrics: list[Fabric] = field(default_factory=list)
     top: float = 0.0
     height: float = 0.0
     width: float = WIDE
+
+    @property
+    def looks(self) -> list[str]:
+        """The stitch patterns that are seen."""
+        return sorted({one.look for one in self.fabrics})
 
     @property
     def joined(self) -> bool:
@@ -154,6 +179,9 @@ class _Pen:
         for lower, upper in pairwise(sorted({up for _, up in piece.outline})):
             part = strip(piece.outline, lower, upper)
             self.room.fill(self._corners(piece.lies(part)))
+        for pattern, corners in piece.fabrics:
+            points = _points(self._corners(piece.lies(corners)))
+            self.drawn.fabrics.append(Fabric(points, look_of(pattern)))
         for band in piece.bands:
             points = _points(self._corners(piece.lies(band.corners)))
             pale = self.drawn.pale and not band.knit.done
@@ -178,12 +206,20 @@ class _Pen:
         if len(parts) == 1 and parts[0][0]:
             return parts[0][0]
         if not any(colour for colour, _ in parts):
-            self.drawn.hatched = True
-            return "url(#no-skein)"
+            return f"url(#{self._hatch(band.knit.threads[0].yarn_id)})"
         return f"url(#{self._fleck(parts)})"
 
     def _colour(self, holding_id: str | None) -> str:
         return (self.picture.skeins[holding_id].colour or USUAL_COLOUR) if holding_id else ""
+
+    def _hatch(self, yarn_id: str | None) -> str:
+        colour = self.picture.meant[yarn_id].colour if yarn_id else ""
+        for one in self.drawn.hatches:
+            if one.colour == colour:
+                return one.name
+        found = Hatch(f"no-skein-{len(self.drawn.hatches) + 1}", colour)
+        self.drawn.hatches.append(found)
+        return found.name
 
     def _fleck(self, parts: list[tuple[str, float]]) -> str:
         parts = [(colour or PAPER, share) for colour, share in parts]
@@ -218,6 +254,11 @@ class _Pen:
         told = codes(band, self.picture.skeins)
         wanted = (short(told),) if told else (NO_SKEIN, "no skein")
         return next((one for one in wanted if tag_wide(one) <= room), "")
+
+
+def look_of(pattern: str) -> str:
+    """The fill that looks like a stitch pattern, by its name."""
+    return next((look for word, look in LOOKS if word in pattern.lower()), "stocking")
 
 
 def _widest(found: list[tuple[float, float]]) -> tuple[float, float]:

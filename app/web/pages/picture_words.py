@@ -6,7 +6,7 @@ from itertools import groupby, pairwise
 
 from app.planning.picture import Picture, Skein
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Band, Knit
+from app.planning.picture_rows import Band, Knit, Thread
 from app.web.pages.answer import listed, number_word
 from app.web.shown import Shown
 
@@ -174,8 +174,13 @@ def _line(band: Band, piece: Piece, picture: Picture) -> RowsLine:
     rows = f"{noun[:-1]} {band.first}" if one_row else f"{noun} {band.first} to {band.last}"
     skeins = [picture.skeins[one.holding_id] for one in band.knit.threads if one.holding_id]
     told = [f"{one.code} {one.yarn}".strip() for one in skeins]
-    told += ["no skein yet"] if len(skeins) < len(band.knit.threads) else []
+    told += [_none_yet(one, picture) for one in band.knit.threads if not one.holding_id]
     knit_in = listed(told)
     if picture.state == "being knit":
         knit_in += ", knit" if band.knit.done else ", to come"
     return RowsLine(rows, knit_in, tuple(one.colour for one in skeins if one.colour))
+
+
+def _none_yet(thread: Thread, picture: Picture) -> str:
+    yarn = picture.meant[thread.yarn_id].name if thread.yarn_id else ""
+    return f"no skein yet of {yarn}" if yarn else "no skein yet"
