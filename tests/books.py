@@ -16,6 +16,7 @@ from app.book.event import Event
 from app.book.fleece import Fleece
 from app.book.gauge import Gauge
 from app.book.holding import Holding, sinks
+from app.book.pattern import Pattern, PatternSize, SizePart
 from app.book.person import Measure, Person
 from app.book.plan import Part, Plan, Promise, RoleYarn
 from app.book.reading import Reading
@@ -32,6 +33,7 @@ TABLES: dict[type, str] = {
     Fleece: "fleeces",
     Yarn: "yarns",
     Swatch: "swatches",
+    Pattern: "patterns",
     Holding: "holdings",
     Reading: "readings",
     Event: "events",
@@ -58,6 +60,13 @@ def a_swatch(id: str = "first try", **other: Any) -> Swatch:
     """22 × 30 in 10 cm, washed, on a needle of 4 mm."""
     counted = {"needle_mm": 4.0, "finished": Count(22.0, 100, 30.0, 100), "day": DAY}
     return Swatch(**{"id": id, "name": id, "yarn_id": "grey two-ply"} | counted | other)
+
+
+def a_pattern(id: str = "plain pullover", **other: Any) -> Pattern:
+    """One size at 22 × 30 in 10 cm: a body of 229 stitches, 1.4 km stated."""
+    body = SizePart("Body", "body", cast_on=229, length_mm=400)
+    size = PatternSize("2", 1040, 1_400_000, (body,))
+    return Pattern(**{"id": id, "name": id, "gauge": Gauge(22.0, 30.0), "sizes": (size,)} | other)
 
 
 def a_holding(id: str = "F-1", kind: HoldingKind = "fleece", **other: Any) -> Holding:

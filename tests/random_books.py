@@ -18,11 +18,13 @@ from app.book.holding import Holding
 from app.book.settings import Settings
 from app.book.shape import Counted
 from app.book.woolbook import Entry, Portion
+from app.book.words import FOLLOWS
 from tests.books import (
     a_book,
     a_fleece,
     a_holding,
     a_part,
+    a_pattern,
     a_person,
     a_plan,
     a_promise,
@@ -95,8 +97,10 @@ def books(draw: Draw) -> Book:
     """A sound book: a random history, two plans with parts, and promises the skeins can keep."""
     events = draw(histories())
     parts = [a_part(), a_part("scarf", "loan", shape=Counted(60, 400), copies=2)]
-    records = [a_person(), a_fleece(), a_yarn(), a_swatch(), *ROOMS, *events, *parts]
-    records += [a_plan(person_id="Ines"), a_plan("loan", priority=2, yarns=())]
+    records = [a_person(), a_fleece(), a_yarn(), a_swatch(), a_pattern(), *ROOMS, *events, *parts]
+    follows = draw(st.sampled_from(FOLLOWS))
+    drawn = {"pattern_id": "plain pullover", "size": "2", "follows": follows}
+    records += [a_plan(person_id="Ines"), a_plan("loan", priority=2, yarns=(), **drawn)]
     book = a_book(*records, settings=replace(Settings(), decimal=draw(st.sampled_from(".,"))))
     promises = []
     for skein in YARN:

@@ -7,6 +7,7 @@ from app.book.errand import Errand
 from app.book.event import Balance, Event, balances
 from app.book.fleece import Fleece
 from app.book.holding import Holding, sinks
+from app.book.pattern import Pattern
 from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
@@ -24,6 +25,7 @@ class Book:
     fleeces: tuple[Fleece, ...] = ()
     yarns: tuple[Yarn, ...] = ()
     swatches: tuple[Swatch, ...] = ()
+    patterns: tuple[Pattern, ...] = ()
     holdings: tuple[Holding, ...] = field(default_factory=sinks)
     readings: tuple[Reading, ...] = ()
     events: tuple[Event, ...] = ()
@@ -48,6 +50,10 @@ class Book:
     @cached_property
     def swatch(self) -> dict[str, Swatch]:
         return {record.id: record for record in self.swatches}
+
+    @cached_property
+    def pattern(self) -> dict[str, Pattern]:
+        return {record.id: record for record in self.patterns}
 
     @cached_property
     def holding(self) -> dict[str, Holding]:

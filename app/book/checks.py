@@ -12,7 +12,7 @@ from app.book.sense import nonsense
 from app.book.shape import Runs
 from app.book.words import OPEN_STATES, SINKS, YARN_KINDS
 
-__all__ = ["Finding", "check", "structure"]
+__all__ = ["Finding", "check", "knit_roles", "structure"]
 
 NOTHING = Balance()
 
@@ -106,14 +106,15 @@ def _roles(book: Book) -> Iterable[Finding]:
     for promise in book.promises:
         promised.setdefault(promise.part_id, set()).add(promise.role)
     for part in book.parts:
-        name, knit = name_of(book, part), _knit_roles(part)
+        name, knit = name_of(book, part), knit_roles(part)
         for role in sorted(knit - _named_roles(book, part)):
             yield Finding(name, "shape", f'No yarn is named for the role "{role}".')
         for role in sorted(promised.get(part.id, set()) - knit):
             yield Finding(name, "promises", f'Nothing in it is knit with the role "{role}".')
 
 
-def _knit_roles(part: Part) -> set[str]:
+def knit_roles(part: Part) -> set[str]:
+    """The roles of yarn that a part is knit with."""
     if isinstance(part.shape, Runs):
         return {strand.role for run in part.shape.runs for strand in run.strands if strand.role}
     return {"main"}

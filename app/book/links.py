@@ -5,6 +5,7 @@ from typing import Any
 
 from app.book.book import Book
 from app.book.finding import Finding, name_of
+from app.book.pattern import Pattern
 from app.book.plan import Part, Plan
 
 Link = tuple[Any, str, str | None, Container[Any]]
@@ -45,12 +46,13 @@ def _event_links(book: Book) -> Iterator[Link]:
 
 
 def _plan_links(book: Book) -> Iterator[Link]:
-    knit_to: tuple[Plan | Part, ...] = (*book.plans, *book.parts)
+    knit_to: tuple[Plan | Part | Pattern, ...] = (*book.patterns, *book.plans, *book.parts)
     for knit in knit_to:
         taken_from = knit.gauge.swatch_id if knit.gauge else None
         yield knit, "gauge.swatch_id", taken_from, book.swatch
     for plan in book.plans:
         yield plan, "person_id", plan.person_id, book.person
+        yield plan, "pattern_id", plan.pattern_id, book.pattern
         for role in plan.yarns:
             yield plan, "yarns", role.yarn_id, book.yarn
     for part in book.parts:

@@ -1,6 +1,7 @@
 """Exchange documents of earlier versions, brought to the form of the present one.
 
 1   before swatches were kept; a gauge did not say which swatch it was taken from
+2   before patterns were kept; a plan had no design, and a part neither place nor extras
 """
 
 from collections.abc import Callable
@@ -37,5 +38,24 @@ def _gauge_named(record: Document) -> Document:
     return {**record, "gauge": {"swatch_id": None, **gauge}}
 
 
-STEPS: tuple[Callable[[Document], Document], ...] = (_with_swatches,)
+NO_DESIGN: Document = {"design": None, "pattern_id": None, "size": "", "follows": ""}
+NO_PLACE: Document = {"place": "", "in_round": False, "extras": [], "worked": None}
+
+
+def _with_patterns(document: Document) -> Document:
+    whole = {"patterns": [], **document}
+    for table, lacking in (("plans", NO_DESIGN), ("parts", NO_PLACE)):
+        if table in whole:
+            whole[table] = _filled_in(whole[table], lacking)
+    return whole
+
+
+def _filled_in(records: Any, lacking: Document) -> Any:
+    """Records with the fields they lack; what is no such list is left to the reader."""
+    if not isinstance(records, list):
+        return records
+    return [{**lacking, **one} if isinstance(one, dict) else one for one in records]
+
+
+STEPS: tuple[Callable[[Document], Document], ...] = (_with_swatches, _with_patterns)
 """What brings a document of version 1, 2 … to the next."""

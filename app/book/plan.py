@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from datetime import date
 
+from app.book.design import Design
 from app.book.gauge import Gauge
 from app.book.shape import Shape
-from app.book.words import Edges, PlanState, PromiseState
+from app.book.words import Edges, Follows, Place, PlanState, PromiseState
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,11 @@ class Losses:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """`priority` 1 comes first; `sureness_pct` and `losses` of None mean the maker's settings."""
+    """`priority` 1 comes first; `sureness_pct` and `losses` of None mean the maker's settings.
+
+    `design` is what its parts were drawn from; `pattern_id` the written pattern it is knit from,
+    in `size`, and `follows` what is kept of that at another gauge.
+    """
 
     id: str
     name: str
@@ -44,7 +49,29 @@ class Plan:
     yarns: tuple[RoleYarn, ...] = ()
     sureness_pct: float | None = None
     losses: Losses | None = None
+    design: Design | None = None
+    pattern_id: str | None = None
+    size: str = ""
+    follows: Follows = ""
     notes: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Extra:
+    """Yarn beyond the stitches of a part (a cable panel, floats), in percent of its yarn."""
+
+    name: str
+    pct: float
+    u_pct: float
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """The finished size of a piece in percent of its size off the needles: above 100 for lace that
+    is blocked out, below for cloth that is fulled."""
+
+    width_pct: float = 100.0
+    length_pct: float = 100.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +80,8 @@ class Part:
 
     `shape_u_pct` is how unsure the shape itself is, in percent of its area: 0 for a counted piece,
     10 for one worked out from a chest measurement. It is one error, common to the plan's parts.
+    `place` is where it lies in the garment; a piece worked `in_round` has no seam of its own.
+    `worked` of None is a piece that keeps its size.
     """
 
     id: str
@@ -65,6 +94,10 @@ class Part:
     yarns: tuple[RoleYarn, ...] = ()
     edges: Edges = "none"
     shape_u_pct: float = 0.0
+    place: Place = ""
+    in_round: bool = False
+    extras: tuple[Extra, ...] = ()
+    worked: Worked | None = None
     notes: str = ""
 
 

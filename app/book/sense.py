@@ -10,6 +10,7 @@ from app.book.finding import Finding, name_of
 from app.book.fleece import Fleece
 from app.book.gauge import Gauge
 from app.book.holding import Holding
+from app.book.pattern import Pattern, SizePart
 from app.book.plan import Losses, Part
 from app.book.shape import Run, Runs, Shape
 from app.book.swatch import Swatch
@@ -43,6 +44,8 @@ def _of_records(book: Book) -> Iterator[Fault]:
     yield from _of_wool(book)
     for swatch in book.swatches:
         yield from _of_swatch(swatch)
+    for pattern in book.patterns:
+        yield from _of_pattern(pattern)
     yield from _of_people(book)
     yield from _of_plans(book)
     for part in book.parts:
@@ -88,6 +91,31 @@ def _of_swatch(swatch: Swatch) -> Iterator[Fault]:
             yield from _above_zero(swatch, f"{when}.{one.name}", getattr(count, one.name))
 
 
+def _of_pattern(pattern: Pattern) -> Iterator[Fault]:
+    yield from _of_gauge(pattern, pattern.gauge)
+    yield from _no_size_twice(pattern)
+    for size in pattern.sizes:
+        yield from _above_zero(pattern, f"size {size.name}, width_mm", size.width_mm)
+        yield from _above_zero(pattern, f"size {size.name}, stated_mm", size.stated_mm)
+        for part in size.parts:
+            yield from _of_size_part(pattern, part, f"size {size.name}, {part.name}")
+    for share in pattern.shares:
+        yield from _percent(pattern, f"shares, {share.name}", share.pct)
+
+
+def _no_size_twice(pattern: Pattern) -> Iterator[Fault]:
+    names = [size.name for size in pattern.sizes]
+    if len(names) > len(set(names)):
+        yield pattern, "sizes", "gives two sizes one name."
+
+
+def _of_size_part(pattern: Pattern, part: SizePart, name: str) -> Iterator[Fault]:
+    for field in ("copies", "cast_on", "widest", "rows", "length_mm"):
+        # A piece may be begun with no stitch: picked up, or grafted.
+        wanted = _not_below if field == "cast_on" else _above_zero
+        yield from wanted(pattern, f"{name}, {field}", getattr(part, field))
+
+
 def _of_people(book: Book) -> Iterator[Fault]:
     for person in book.people:
         for measure in person.measures:
@@ -100,6 +128,8 @@ def _of_plans(book: Book) -> Iterator[Fault]:
         yield from _of_gauge(plan, plan.gauge)
         yield from _of_losses(plan, plan.losses)
         yield from _roles_once(plan)
+        for measure in plan.design.measures if plan.design else ():
+            yield from _above_zero(plan, f"design, {measure.name}", measure.mm)
     for promise in book.promises:
         yield from _above_zero(promise, "mm", promise.mm)
 
@@ -110,6 +140,12 @@ def _of_part(part: Part) -> Iterator[Fault]:
     yield from _of_gauge(part, part.gauge)
     yield from _roles_once(part)
     yield from _of_shape(part, part.shape)
+    for extra in part.extras:
+        yield from _not_below(part, f"extras, {extra.name}", extra.pct)
+        yield from _not_below(part, f"extras, {extra.name}, u_pct", extra.u_pct)
+    if part.worked is not None:
+        yield from _above_zero(part, "worked.width_pct", part.worked.width_pct)
+        yield from _above_zero(part, "worked.length_pct", part.worked.length_pct)
 
 
 def _of_shape(part: Part, shape: Shape) -> Iterator[Fault]:

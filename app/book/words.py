@@ -30,7 +30,26 @@ Twist = Literal["", "S", "Z"]
 
 PlanState = Literal["intended", "being knit", "finished", "put away"]
 PromiseState = Literal["proposed", "kept", "settled"]
-Edges = Literal["none", "cast on and off", "cast on, off and seams"]
+Edges = Literal[
+    "none",
+    "cast on and off",
+    "cast on, off and seams",
+    "cast on, stretchy cast-off",
+    "cast on, stretchy cast-off and seams",
+    "picked up and cast off",
+    "picked up, stretchy cast-off",
+]
+"""What is done at the edges of a piece; the first row is cast on, or picked up along another."""
+
+Place = Literal[
+    "", "body", "back", "front", "sleeve", "yoke", "neck", "band", "cuff", "crown", "piece"
+]
+"""Where in a garment a part lies; empty where nobody has said."""
+
+Follows = Literal["", "stitches", "stitches and rows", "size"]
+"""What is kept of a written pattern at another gauge: its stitches with lengths by the tape, its
+stitches and rows, or the size it gives, counted anew."""
+
 ErrandKind = Literal["spin", "wash", "card", "buy", "other"]
 
 WOOL_STATES: tuple[WoolState, ...] = get_args(WoolState)
@@ -38,6 +57,8 @@ HOLDING_KINDS: tuple[HoldingKind, ...] = get_args(HoldingKind)
 EVENT_KINDS: tuple[EventKind, ...] = get_args(EventKind)
 PLAN_STATES: tuple[PlanState, ...] = get_args(PlanState)
 EDGES: tuple[Edges, ...] = get_args(Edges)
+PLACES: tuple[Place, ...] = get_args(Place)
+FOLLOWS: tuple[Follows, ...] = get_args(Follows)
 ERRAND_KINDS: tuple[ErrandKind, ...] = get_args(ErrandKind)
 
 OPEN_STATES: tuple[PlanState, ...] = ("intended", "being knit")

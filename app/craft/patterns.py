@@ -17,6 +17,9 @@ from app.craft.figure import Figure
 from app.craft.tables import Row, table
 from app.craft.working import Standing, Step
 
+UNKNOWN_AREA_U = 0.30
+"""How far the area of a pattern no table names may lie from plain knit, as a share (assumed)."""
+
 
 @dataclass(frozen=True, slots=True)
 class StitchPattern:
@@ -49,6 +52,16 @@ def pattern_of(name: str) -> StitchPattern:
         if one.name.casefold() == wanted:
             return one
     raise ValueError(f"no stitch pattern is called {name!r}")
+
+
+def known_or_unsure(name: str) -> StitchPattern:
+    """The same, but for a name the table lacks a pattern of which nothing is known, and so as
+    unsure as that."""
+    try:
+        return pattern_of(name)
+    except ValueError:
+        lacks = "no table names this pattern"
+        return StitchPattern(name, None, None, True, UNKNOWN_AREA_U, 0, 0, "", "assumed", lacks)
 
 
 def gauge_until_measured(

@@ -78,3 +78,69 @@ def button_places(length: float, buttons: int, hole: float, edge: float) -> tupl
         return (edge + room / 2,)
     gap = room / (buttons - 1)
     return tuple(edge + place * (hole + gap) for place in range(buttons))
+
+
+def shaping_text(
+    rows: int,
+    stitches: int,
+    stitches_to: int,
+    in_round: bool = False,
+    where: str = "",
+    ends: int = 2,
+) -> str:
+    """A run of rows in words: one stitch at each of `ends` places at a time, `where` they are (both
+    ends of the row, or both sides of a marker in the round, if not said); an odd stitch falls on
+    the last row. Shaping too steep for that is told as so many stitches over the rows."""
+    row = "round" if in_round else "row"
+    change = abs(stitches_to - stitches)
+    if change == 0:
+        return f"Work {counted(rows, row)} on {stitches} stitches."
+    verb = "Increase" if stitches_to > stitches else "Decrease"
+    events, odd = divmod(change, ends)
+    if not 0 < events <= rows:
+        if verb == "Decrease" and not in_round and ends < change:
+            steps = f"Cast off {change} stitches in even steps over {counted(rows, row)}"
+            return f"{steps}: {stitches_to} stitches."
+        each = f"{change} stitch{'' if change == 1 else 'es'} evenly over {counted(rows, row)}"
+        return f"{verb} {each}: {stitches_to} stitches."
+    spacing = _spaced(events, rows, in_round)
+    where = where or ("on each side of the marker on" if in_round else "at each end of")
+    told = f"{verb} one stitch {where} {spacing_text(spacing, row)}"
+    told += f", {odd} more on the last" if odd else ""
+    rest = rows - sum(times * gap for times, gap in spacing) + spacing[0][1] - 1
+    after = f", then work {counted(rest, row)} more." if rest else "."
+    return f"{told}: {stitches_to} stitches{after}"
+
+
+def counted(count: int, what: str) -> str:
+    """1 row, 2 rows."""
+    return f"{count} {what}{'' if count == 1 else 's'}"
+
+
+def ordinal(number: int) -> str:
+    """1st, 2nd, 3rd, 4th … 11th."""
+    teen = number % 100 in (11, 12, 13)
+    return f"{number}{'th' if teen else {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th')}"
+
+
+def _spaced(events: int, rows: int, in_round: bool) -> Spacing:
+    """On every second row where flat work leaves room for it."""
+    flat = not in_round and events <= rows // 2
+    return even_spacing_flat(events, rows) if flat else even_spacing(events, rows)
+
+
+def spacing_text(spacing: Spacing, row: str) -> str:
+    """ "the next and every 8th row, 16 times": the first falls on the next row, so that its gap
+    is left over at the end."""
+    (times, gap), *others = spacing
+    if times == 1 and not others:
+        return f"the next {row}"
+    told = f"the next {row}" if times == 1 else f"the next and {_gap(gap, row)}"
+    told += "" if times == 1 else f", {times} times"
+    for more, wider in others:
+        told += f", then {_gap(wider, row)}, {'once' if more == 1 else f'{more} times'}"
+    return told
+
+
+def _gap(gap: int, row: str) -> str:
+    return f"every {row}" if gap == 1 else f"every {ordinal(gap)} {row}"

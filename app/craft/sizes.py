@@ -132,7 +132,7 @@ def _assumed(name: str, chest_cm: float) -> Measured:
 
 def _from_table(chest_cm: float) -> dict[str, Measured]:
     groups = groups_for(chest_cm)
-    names = ["arm length to underarm", "upper arm", "armhole depth", "cross back"]
+    names = ["arm length to underarm", "upper arm", "armhole depth", "cross back", "waist", "hips"]
     known = {
         name: _middle([_at_chest(group, name, chest_cm) for group in groups]) for name in names
     }

@@ -10,29 +10,19 @@ from math import exp, hypot, log
 
 from app.book.gauge import Gauge
 from app.book.plan import Part, Plan
-from app.book.shape import Metres, Run, Stated
-from app.craft.fabric import KS_DRY, KS_WET, loop_cm, yarn_in
+from app.book.shape import Metres, Rectangle, Run, Stated, Trapezoid
+from app.craft.fabric import KS_DRY, KS_WET, loop_cm
 from app.craft.figure import Figure
 from app.craft.working import Standing, Step
+from app.planning.beyond import beyond, in_all, unmeasured
+from app.planning.edges import edge_step, edges
 from app.planning.gauges import gauge_from_grist
-from app.planning.schedule import by_role, schedule, stitches_in
+from app.planning.schedule import schedule, stitches_in
 from app.planning.swatches import taken_step, yarn_in_stitch
 from app.planning.yarns import Lots
 
 STATED_MEDIAN, STATED_LOW, STATED_HIGH = 0.83, 0.68, 1.02
 """What garments really take of a stated amount: median and 90 % range (practice)."""
-
-LONG_TAIL = 3.3
-"""Yarn of a long-tail cast-on beside its row, in widths of the piece: 3, + 10 % (practice)."""
-
-CAST_OFF_ROWS = 1.15
-"""Yarn of an ordinary cast-off in rows: 1.0 to 1.3 (practice)."""
-
-SEAM = 2.0
-"""Yarn of a seam in lengths of it (practice)."""
-
-EDGES_SHARE = 0.20
-"""Standard uncertainty of the yarn in edges and seams, as a share (practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,20 +100,35 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
     gauge, loop, gauge_steps = _fabric(plan, part, lots)
     if gauge is None:
         return PartNeed(part, None, None, None, None, (), gauge_steps, known=False)
-    runs = schedule(part.shape, gauge)
-    edges = _edges(part, runs, gauge, loop)
+    runs = schedule(part.shape, gauge, part.worked)
+    extra = beyond(part, runs, f"{plan.name}, {part.name}")
+    extra += unmeasured(plan, part, runs, lots.book.swatch.get(gauge.swatch_id or ""))
+    edge = edges(part, runs, gauge, loop)
     roles = tuple(
         RoleNeed(
             role,
-            _with_shape(plan, part, (yarn_in(worked, loop) + extra).scaled(part.copies)),
+            _with_shape(plan, part, metres.scaled(part.copies)),
             meant_yarn(plan, part, role),
         )
-        for role, worked, extra in _shared_out(runs, edges)
+        for role, metres in _by_role(in_all(runs, extra), loop, edge)
     )
     stitches = round(sum(stitches_in(run) for run in runs))
     rows = sum(run.rows for run in runs)
-    steps = (*gauge_steps, *_steps(part, runs, stitches, rows, edges, roles))
+    steps = (
+        *gauge_steps,
+        *_counted(part, runs, stitches, rows),
+        *(one.step(loop) for one in extra),
+        *((edge_step(part, edge),) if edge.value else ()),
+        *(_role_step(part, one, bool(extra), bool(edge.value)) for one in roles),
+    )
     return PartNeed(part, gauge, loop, stitches, rows, roles, steps)
+
+
+def _by_role(worked: dict[str, Figure], loop: Figure, edge: Figure) -> list[tuple[str, Figure]]:
+    """Metres of each role in one copy; the edges are knit with the first."""
+    metres = {role: count.times(loop, "m").scaled(0.01) for role, count in worked.items()}
+    first = next(iter(metres), "main")
+    return [*(metres | {first: metres.get(first, Figure(0.0, "m")) + edge}).items()]
 
 
 def _fabric(plan: Plan, part: Part, lots: Lots) -> tuple[Gauge | None, Figure, tuple[Step, ...]]:
@@ -157,55 +162,32 @@ def _by_gauge(gauge: Gauge, whose: str) -> tuple[Figure, Step]:
     return Figure(loop.value, "cm", {f"yarn in a stitch, by the gauge of {whose}": u}), step
 
 
-def _shared_out(runs: tuple[Run, ...], edges: Figure) -> list[tuple[str, float, Figure]]:
-    worked = by_role(runs) or {"main": 0.0}
-    first = next(iter(worked))
-    nothing = Figure(0.0, "m")
-    return [(role, count, edges if role == first else nothing) for role, count in worked.items()]
-
-
-def _edges(part: Part, runs: tuple[Run, ...], gauge: Gauge, loop: Figure) -> Figure:
-    """Metres in the cast-on, cast-off and seam of one copy."""
-    if part.edges == "none" or not runs:
-        return Figure(0.0, "m")
-    first, last = runs[0].stitches, runs[-1].stitches_to
-    width_m = first / gauge.stitches / 10
-    metres = (first + CAST_OFF_ROWS * last) * loop.value / 100 + LONG_TAIL * width_m
-    if part.edges == "cast on, off and seams":
-        metres += SEAM * sum(run.rows for run in runs) / gauge.rows / 10
-    return Figure(metres, "m", {"yarn in edges and seams": metres * EDGES_SHARE})
-
-
 def _with_shape(plan: Plan, part: Part, need: Figure) -> Figure:
     if not part.shape_u_pct:
         return need
     return need.unsure(f"the shape of {plan.name}", need.value * part.shape_u_pct / 100)
 
 
-def _steps(
-    part: Part,
-    runs: tuple[Run, ...],
-    stitches: int,
-    rows: int,
-    edges: Figure,
-    roles: tuple[RoleNeed, ...],
-) -> tuple[Step, ...]:
-    counted = " + ".join(
+def _counted(part: Part, runs: tuple[Run, ...], stitches: int, rows: int) -> list[Step]:
+    how = " + ".join(
         f"{run.rows} rows × ({run.stitches} + {run.stitches_to}) / 2"
         if run.stitches != run.stitches_to
         else f"{run.rows} rows × {run.stitches}"
         for run in runs
     )
-    steps = [Step(f"Stitches in {part.name}", f"{counted}; {rows} rows", stitches, "stitches")]
-    if edges.value:
-        how = "cast-on row and tail of 3.3 × the width, cast-off of 1.15 rows"
-        how += "; seam of 2 × its length" if "seams" in part.edges else ""
-        source = "common practice, no source"
-        steps.append(Step("Edges", how, edges.value, "m", edges.u, source, "practice"))
-    for role in roles:
-        what = f"Yarn for {part.name}" + ("" if role.role == "main" else f", {role.role}")
-        how = "stitches × yarn in a stitch"
-        how += " + edges" if edges.value else ""
-        how += f", × {part.copies} pieces" if part.copies > 1 else ""
-        steps.append(Step(what, how, role.need.value, "m", role.need.u))
-    return tuple(steps)
+    step = Step(f"Stitches in {part.name}", f"{how}; {rows} rows", stitches, "stitches")
+    if part.worked is None or not isinstance(part.shape, Rectangle | Trapezoid):
+        return [step]
+    across, along = part.worked.width_pct, part.worked.length_pct
+    how = f"finished at {across:g} % of its width and {along:g} % of its length off the needles"
+    share = 10_000 / (across * along)
+    return [Step(f"Size of {part.name} as it is worked", how, share, "of its area"), step]
+
+
+def _role_step(part: Part, role: RoleNeed, extra: bool, edge: bool) -> Step:
+    what = f"Yarn for {part.name}" + ("" if role.role == "main" else f", {role.role}")
+    how = "stitches × yarn in a stitch"
+    how += " + what is beyond them" if extra else ""
+    how += " + edges" if edge else ""
+    how += f", × {part.copies} pieces" if part.copies > 1 else ""
+    return Step(what, how, role.need.value, "m", role.need.u)

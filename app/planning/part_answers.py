@@ -1,5 +1,6 @@
 """Each part of a plan: its need, what it has and from which skeins."""
 
+from app.book.code_order import in_order
 from app.craft.figure import total
 from app.planning.answers import PartAnswer, Taken
 from app.planning.cover import promises_to
@@ -83,4 +84,4 @@ def _taken(
                 why=promise.why,
             )
         )
-    return tuple(sorted(found, key=lambda one: one.code))
+    return tuple(sorted(found, key=lambda one: in_order(one.code)))

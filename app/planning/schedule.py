@@ -1,27 +1,36 @@
 """From how a part was described to its rows: the schedule every need follows from."""
 
 from app.book.gauge import Gauge
+from app.book.plan import Worked
 from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Trapezoid
 
+SAME_SIZE = Worked()
 
-def schedule(shape: Shape, gauge: Gauge) -> tuple[Run, ...]:
+
+def schedule(shape: Shape, gauge: Gauge, worked: Worked | None = None) -> tuple[Run, ...]:
     """The runs of one piece of that shape; none for a shape that only states an amount of yarn.
+
+    A measured shape is the finished one: where the piece changes its size afterwards (`worked`),
+    its stitches are those of the size off the needles, and so is the gauge. Counts stand as they
+    are.
 
     Shaping is in pairs, so a trapezoid ends on the nearest count that is an even number of
     stitches away from the one it began with.
     """
+    change = worked or SAME_SIZE
     match shape:
         case Runs():
             return shape.runs
         case Counted():
             return (Run(shape.rows, shape.stitches, shape.stitches),)
         case Rectangle():
-            stitches = _across(shape.width_mm, gauge)
-            return (Run(_along(shape.length_mm, gauge), stitches, stitches),)
+            stitches = _across(shape.width_mm, gauge, change)
+            return (Run(_along(shape.length_mm, gauge, change), stitches, stitches),)
         case Trapezoid():
-            begun = _across(shape.width_mm, gauge)
-            pairs = round((shape.width_to_mm * gauge.stitches / 100 - begun) / 2)
-            return (Run(_along(shape.length_mm, gauge), begun, begun + 2 * pairs),)
+            begun = _across(shape.width_mm, gauge, change)
+            wanted = shape.width_to_mm * gauge.stitches / change.width_pct
+            pairs = round((wanted - begun) / 2)
+            return (Run(_along(shape.length_mm, gauge, change), begun, begun + 2 * pairs),)
         case _:
             return ()
 
@@ -41,9 +50,9 @@ def by_role(runs: tuple[Run, ...]) -> dict[str, float]:
     return worked
 
 
-def _across(width_mm: int, gauge: Gauge) -> int:
-    return round(width_mm * gauge.stitches / 100)
+def _across(width_mm: int, gauge: Gauge, change: Worked) -> int:
+    return round(width_mm * gauge.stitches / change.width_pct)
 
 
-def _along(length_mm: int, gauge: Gauge) -> int:
-    return round(length_mm * gauge.rows / 100)
+def _along(length_mm: int, gauge: Gauge, change: Worked) -> int:
+    return round(length_mm * gauge.rows / change.length_pct)

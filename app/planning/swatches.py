@@ -13,13 +13,10 @@ from app.craft.fabric import loop_cm
 from app.craft.figure import Figure
 from app.craft.gauge import counted
 from app.craft.loop_ways import LoopFound, Way, by_gauge, by_thread, by_weight, loop_from
-from app.craft.patterns import pattern_of
+from app.craft.patterns import known_or_unsure
 from app.craft.relaxation import after_washing, washing_steps
 from app.craft.working import Step
 from app.planning.yarns import Lots
-
-UNKNOWN_AREA_U = 0.30
-"""How far the area of a pattern no table names may lie from plain knit, as a share (assumed)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +56,9 @@ def tell(swatch: Swatch, lots: Lots) -> SwatchAnswer:
     if found and tex:
         full = fullness(tex.value, found.loop.value, measured_wraps(swatch, lots))
         cloth = square_metre(gauge.stitches, gauge.rows, found.loop, tex) if gauge else None
-    raw = gauge if gauge and not gauge.washed and not _area_u(swatch.pattern) else None
+    raw = (
+        gauge if gauge and not gauge.washed and not known_or_unsure(swatch.pattern).area_u else None
+    )
     steps = [step for one in (found, cloth, full) if one for step in one.steps]
     return SwatchAnswer(
         gauge=gauge,
@@ -129,19 +128,13 @@ def _tex(swatch: Swatch, lots: Lots) -> Figure | None:
 
 def _by_gauge(gauge: Gauge, pattern: str) -> Way:
     """By geometry; what is no plain knit is the less sure for it."""
-    way, area_u = by_gauge(gauge.stitches, gauge.rows, gauge.washed), _area_u(pattern)
+    way = by_gauge(gauge.stitches, gauge.rows, gauge.washed)
+    area_u = known_or_unsure(pattern).area_u
     if not area_u:
         return way
     loop = way.loop.unsure("no plain knit", way.loop.value * area_u / 2)
     source = f"{way.source}, for plain knit; {pattern} is another fabric"
     return replace(way, loop=loop, source=source, standing="assumed")
-
-
-def _area_u(pattern: str) -> float:
-    try:
-        return pattern_of(pattern).area_u
-    except ValueError:
-        return UNKNOWN_AREA_U
 
 
 def _named(way: Way, swatch: Swatch, tex: Figure | None) -> Way:

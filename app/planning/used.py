@@ -1,7 +1,18 @@
 """Yarn already knitted into the garments, from the wool book."""
 
+from collections.abc import Iterator
+
 from app.book.book import Book
+from app.book.event import Event
 from app.planning.groups import Group
+
+
+def knitted_in(book: Book) -> Iterator[tuple[str, str, float]]:
+    """(plan, holding, metres) of all that was knit into garments and not taken back, in order."""
+    undone = {event.undoes for event in book.events if event.undoes is not None}
+    for event in book.events:
+        if event.kind == "use" and event.seq not in undone:
+            yield from _of_event(book, event)
 
 
 class Used:
@@ -9,10 +20,10 @@ class Used:
 
     def __init__(self, book: Book) -> None:
         self._metres: dict[str, dict[str, float]] = {}
-        undone = {event.undoes for event in book.events if event.undoes is not None}
-        for event in book.events:
-            if event.kind == "use" and event.seq not in undone:
-                self._note(book, [(line.holding_id, line.mg, line.mm) for line in event.lines])
+        for plan_id, holding_id, metres in knitted_in(book):
+            into = self._metres.setdefault(plan_id, {})
+            yarn_id = book.holding[holding_id].yarn_id or holding_id
+            into[yarn_id] = into.get(yarn_id, 0.0) + metres
 
     def shares(self, plan_id: str, groups: tuple[Group, ...]) -> list[float]:
         """Metres knitted in so far for each group; yarn of no group counts for the first."""
@@ -23,13 +34,16 @@ class Used:
                 found[at[0] if at else 0] += metres
         return found
 
-    def _note(self, book: Book, lines: list[tuple[str, int, int]]) -> None:
-        gained = (book.holding[one].plan_id for one, mg, _ in lines if mg > 0)
-        plan_id = next((one for one in gained if one), None)
-        if plan_id is None:
-            return
-        into = self._metres.setdefault(plan_id, {})
-        for holding_id, _, mm in lines:
-            if mm:
-                yarn_id = book.holding[holding_id].yarn_id or holding_id
-                into[yarn_id] = into.get(yarn_id, 0.0) - mm / 1000
+
+def _of_event(book: Book, event: Event) -> list[tuple[str, str, float]]:
+    gained = (book.holding[line.holding_id].plan_id for line in event.lines if line.mg > 0)
+    plan_id = next((one for one in gained if one), None)
+    if plan_id is None:
+        return []
+    back = sum(line.mm for line in event.lines if line.mm > 0)
+    taken = [(line.holding_id, -line.mm) for line in event.lines if line.mm < 0]
+    last = len(taken) - 1
+    return [
+        (plan_id, holding_id, (mm - (back if place == last else 0)) / 1000)
+        for place, (holding_id, mm) in enumerate(taken)
+    ]

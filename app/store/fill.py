@@ -7,6 +7,7 @@ from app.book.book import Book
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.pattern import Pattern
 from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
@@ -50,6 +51,7 @@ def _in_order_of_links(book: Book) -> dict[type, tuple[object, ...]]:
         Fleece: book.fleeces,
         Yarn: book.yarns,
         Swatch: book.swatches,
+        Pattern: book.patterns,
         Plan: book.plans,
         Part: book.parts,
         Holding: book.holdings,

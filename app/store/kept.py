@@ -12,6 +12,7 @@ from sqlmodel import Session
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.pattern import Pattern
 from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
@@ -21,6 +22,7 @@ from app.book.yarn import Yarn
 from app.store.tables.errand import ErrandRow
 from app.store.tables.fleece import FleeceRow
 from app.store.tables.holding import HoldingRow
+from app.store.tables.pattern import PatternRow
 from app.store.tables.person import PersonRow
 from app.store.tables.plan import PartRow, PlanRow, PromiseRow
 from app.store.tables.reading import ReadingRow
@@ -37,6 +39,7 @@ ROWS: dict[type[Any], Any] = {
     Fleece: FleeceRow,
     Yarn: YarnRow,
     Swatch: SwatchRow,
+    Pattern: PatternRow,
     Plan: PlanRow,
     Part: PartRow,
     Holding: HoldingRow,

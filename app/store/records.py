@@ -11,6 +11,7 @@ from app.book.book import Book
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.pattern import Pattern
 from app.book.person import Person
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
@@ -38,6 +39,7 @@ def load_book(session: Session) -> Book:
         fleeces=_all(session, Fleece),
         yarns=_all(session, Yarn),
         swatches=_all(session, Swatch),
+        patterns=_all(session, Pattern),
         holdings=_all(session, Holding),
         readings=_all(session, Reading),
         events=load_events(session),

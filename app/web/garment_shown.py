@@ -10,8 +10,10 @@ from app.book.book import Book
 from app.book.plan import Part, Plan, Promise
 from app.book.stamp import stamp
 from app.book.words import OPEN_STATES
+from app.planning.changes import Effect
 from app.store.records import get
 from app.web.errors import Missing, Stale
+from app.web.pages.effect import effect_sentence
 from app.web.pages.garment import Trouble, garment_page
 from app.web.said import Said, forget, say
 from app.web.templating import render, shown_in, wants_fragment
@@ -75,6 +77,11 @@ def show_garment(
     if wants_fragment(request):
         forget(answer)
     return answer
+
+
+def said_with(message: str, effect: Effect | None, book: Book) -> str:
+    """A message with what the change did after it."""
+    return f"{message} {effect_sentence(effect, shown_in(book.settings))}".strip()
 
 
 def changed_garment(

@@ -1,10 +1,12 @@
 """Write down a part of a garment, change it, move it or take it out."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from sqlmodel import Session
 
-from app.book.plan import Part
+from app.book.checks import knit_roles
+from app.book.plan import Part, Promise
 from app.store.records import load_book, put, remove
 from app.work.plan_order import moved
 
@@ -17,9 +19,12 @@ def add_part(session: Session, part: Part) -> Part:
     return placed
 
 
-def change_part(session: Session, part: Part) -> None:
-    """Put a part in the place of its older self."""
+def change_part(session: Session, part: Part) -> int:
+    """Put a part in the place of its older self, and free what was promised to a yarn that it is
+    no longer knit with. Answers how many promises were freed."""
     put(session, part)
+    roles = knit_roles(part)
+    return _free(session, part, lambda promise: promise.role not in roles)
 
 
 def remove_part(session: Session, part: Part) -> int:
@@ -27,12 +32,9 @@ def remove_part(session: Session, part: Part) -> int:
 
     Answers how many promises were freed.
     """
-    promises = load_book(session).promises_of.get(part.plan_id, [])
-    freed = [one for one in promises if one.part_id == part.id]
-    for promise in freed:
-        remove(session, promise)
+    freed = _free(session, part, lambda _: True)
     remove(session, part)
-    return len(freed)
+    return freed
 
 
 def move_part(session: Session, part: Part, earlier: bool) -> bool:
@@ -43,3 +45,11 @@ def move_part(session: Session, part: Part, earlier: bool) -> bool:
         if one.position != position:
             put(session, replace(one, position=position))
     return row != parts
+
+
+def _free(session: Session, part: Part, which: Callable[[Promise], bool]) -> int:
+    promises = load_book(session).promises_of.get(part.plan_id, [])
+    freed = [one for one in promises if one.part_id == part.id and which(one)]
+    for promise in freed:
+        remove(session, promise)
+    return len(freed)

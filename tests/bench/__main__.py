@@ -12,7 +12,7 @@ from dataclasses import asdict
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.bench import figures, pages, saving, start, tables
+from tests.bench import figures, pages, picture, saving, start, tables
 from tests.bench.row import Row
 
 ROUNDS = 9
@@ -21,6 +21,7 @@ TOPICS = {
     "figures": figures,
     "pages": pages,
     "tables": tables,
+    "picture": picture,
     "start": start,
     "saving": saving,
 }

@@ -8,11 +8,13 @@ from hypothesis import given
 
 from app.book.book import Book
 from app.book.checks import check, structure
+from app.book.design import Design
 from app.book.event import Line
 from app.book.gauge import Gauge
 from app.book.holding import sinks
+from app.book.pattern import PatternSize, Share, SizePart
 from app.book.person import Measure
-from app.book.plan import Losses, Part, RoleYarn
+from app.book.plan import Extra, Losses, Part, RoleYarn, Worked
 from app.book.settings import Settings, StepLosses
 from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
 from app.book.woolbook import Entry, arrive
@@ -21,6 +23,7 @@ from tests.books import (
     a_fleece,
     a_holding,
     a_part,
+    a_pattern,
     a_person,
     a_plan,
     a_promise,
@@ -124,6 +127,12 @@ def test_a_code_used_twice():
         (a_holding(plan_id="?"), "fleece F-1", "plan_id"),
         (a_reading("?"), "mass reading of ? on 2026-04-30", "holding_id"),
         (a_plan(person_id="?", yarns=()), "plan pullover", "person_id"),
+        (a_plan(pattern_id="?", yarns=()), "plan pullover", "pattern_id"),
+        (
+            a_pattern(gauge=Gauge(22.0, 30.0, swatch_id="?")),
+            "pattern plain pullover",
+            "gauge.swatch_id",
+        ),
         (a_plan(yarns=(RoleYarn("main", "?"),)), "plan pullover", "yarns"),
         (a_part(plan_id="?"), "part body of ?", "plan_id"),
         (an_event(1, Entry("use", (Line("?", 0),))), "event 1 (use, 2026-04-30)", "lines"),
@@ -199,6 +208,10 @@ OF_A_GAUGE = "must lie between 0.1 and 1,000."
 NOT_BELOW = "must not be below zero."
 
 
+def a_size(**other):
+    return a_pattern(sizes=(PatternSize(**{"name": "S", "width_mm": 900} | other),))
+
+
 def a_run(**other):
     return a_part(shape=Runs((Run(**{"rows": 0, "stitches": 0, "stitches_to": 0} | other),)))
 
@@ -253,6 +266,19 @@ def a_run(**other):
         (a_run(strands=(Strand(role=""),)), "run 1, strands", "has a strand without a role."),
         (a_run(strands=(Strand(share=-0.1),)), "run 1, share", NOT_BELOW),
         (a_run(strands=(Strand(ends=0),)), "run 1, ends", ABOVE),
+        (a_part(extras=(Extra("floats", -1.0, 2.0),)), "extras, floats", NOT_BELOW),
+        (a_part(extras=(Extra("floats", 1.0, -2.0),)), "extras, floats, u_pct", NOT_BELOW),
+        (a_part(worked=Worked(0.0, 100.0)), "worked.width_pct", ABOVE),
+        (a_part(worked=Worked(100.0, -5.0)), "worked.length_pct", ABOVE),
+        (a_plan("other", design=Design("hat", (Measure("head", 0),))), "design, head", ABOVE),
+        (a_pattern(gauge=Gauge(0.0, 30.0)), "gauge.stitches", ABOVE),
+        (a_size(width_mm=0), "size S, width_mm", ABOVE),
+        (a_size(stated_mm=0), "size S, stated_mm", ABOVE),
+        (a_size(parts=(SizePart("Body", copies=0),)), "size S, Body, copies", ABOVE),
+        (a_size(parts=(SizePart("Body", cast_on=-1),)), "size S, Body, cast_on", NOT_BELOW),
+        (a_size(parts=(SizePart("Body", rows=0),)), "size S, Body, rows", ABOVE),
+        (a_pattern(sizes=(PatternSize("S", 900),) * 2), "sizes", "gives two sizes one name."),
+        (a_pattern(shares=(Share("Body", 101.0),)), "shares, Body", NOT_PERCENT),
     ],
 )
 def test_a_field_that_makes_no_sense(record, field, text):

@@ -5,16 +5,29 @@ import json
 import pytest
 
 from app.book.errors import ExchangeError
-from app.book.exchange import dumps, in_order, loads
+from app.book.exchange import VERSION, dumps, in_order, loads
 from app.book.gauge import Gauge
 from tests.books import a_book, a_part, a_plan, a_yarn
 
-FIRST = a_book(a_yarn(), a_plan(), a_plan("later", gauge=None), a_part(gauge=Gauge(20.0, 28.0)))
+KEPT = a_book(a_yarn(), a_plan(), a_plan("later", gauge=None), a_part(gauge=Gauge(20.0, 28.0)))
+
+
+def second_version():
+    """What version 2 wrote of KEPT: no patterns, plans without a design, parts without a place."""
+    document = json.loads(dumps(KEPT)) | {"version": 2}
+    del document["patterns"]
+    for plan in document["plans"]:
+        for field in ("design", "pattern_id", "size", "follows"):
+            del plan[field]
+    for part in document["parts"]:
+        for field in ("place", "in_round", "extras", "worked"):
+            del part[field]
+    return document
 
 
 def first_version():
-    """What version 1 wrote of FIRST: no swatches, and gauges that name none."""
-    document = json.loads(dumps(FIRST)) | {"version": 1}
+    """What version 1 wrote of it: no swatches either, and gauges that name none."""
+    document = second_version() | {"version": 1}
     del document["swatches"]
     for record in (*document["plans"], *document["parts"]):
         if record["gauge"]:
@@ -22,25 +35,40 @@ def first_version():
     return document
 
 
-def test_a_document_of_version_1_is_read_and_goes_on_as_the_present_one():
-    read = loads(json.dumps(first_version()))
-    assert read == in_order(FIRST)
-    assert json.loads(dumps(read))["version"] == 2
+OLDER = pytest.mark.parametrize("older", [first_version, second_version])
 
 
-def test_what_the_present_version_has_must_be_there_in_its_own_documents():
-    with pytest.raises(ExchangeError, match="swatches: missing"):
-        loads(json.dumps(first_version() | {"version": 2}))
+@OLDER
+def test_an_older_document_is_read_and_goes_on_as_the_present_one(older):
+    read = loads(json.dumps(older()))
+    assert read == in_order(KEPT)
+    assert json.loads(dumps(read))["version"] == VERSION
 
 
+@pytest.mark.parametrize(
+    ("document", "version", "missing"),
+    [
+        (first_version(), 2, "swatches: missing"),
+        (second_version(), 3, "patterns: missing"),
+        (second_version(), 3, r"plans\[0\].design: missing"),
+        (second_version(), 3, r"parts\[0\].worked: missing"),
+    ],
+)
+def test_what_a_version_has_must_be_there_in_its_own_documents(document, version, missing):
+    with pytest.raises(ExchangeError, match=missing):
+        loads(json.dumps(document | {"version": version}))
+
+
+@OLDER
 @pytest.mark.parametrize("nonsense", [None, 3, "plans", [None], [3], [{}], [{"gauge": []}]])
-def test_nonsense_in_an_older_document_is_refused_in_words(nonsense):
+def test_nonsense_in_an_older_document_is_refused_in_words(older, nonsense):
     with pytest.raises(ExchangeError, match="plans"):
-        loads(json.dumps(first_version() | {"plans": nonsense}))
+        loads(json.dumps(older() | {"plans": nonsense}))
 
 
-def test_an_older_document_without_a_table_is_told_so():
-    document = first_version()
+@OLDER
+def test_an_older_document_without_a_table_is_told_so(older):
+    document = older()
     del document["parts"]
     with pytest.raises(ExchangeError, match="parts: missing"):
         loads(json.dumps(document))

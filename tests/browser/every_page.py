@@ -40,7 +40,7 @@ def every_page(program: Running) -> list[str]:
         found.append(address)
         for link in LINK.findall(_page(program, address)):
             link = link.replace("&amp;", "&")
-            if link not in seen and not link.startswith(FILES):
+            if link not in seen and not link.startswith(FILES) and not link.endswith(".svg"):
                 seen.add(link)
                 waiting.append(link)
     return [*found, *NOT_LINKED]

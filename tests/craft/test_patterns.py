@@ -7,6 +7,7 @@ from app.craft.figure import Figure
 from app.craft.patterns import (
     float_length,
     gauge_until_measured,
+    known_or_unsure,
     pattern_of,
     pattern_step,
     patterns,
@@ -91,3 +92,9 @@ def test_every_pattern_says_where_its_numbers_come_from():
 def test_outside_the_domain(call, words):
     with pytest.raises(ValueError, match=words):
         call()
+
+
+def test_a_pattern_no_table_names_is_unsure_by_three_tenths_of_its_area():
+    owls = known_or_unsure("Owls in a row")
+    assert (owls.name, owls.own_gauge, owls.area_u, owls.extra) == ("Owls in a row", True, 0.3, 0)
+    assert known_or_unsure(" 2×2 RIB") == pattern_of("2×2 rib")

@@ -9,8 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.book.gauge import Gauge
-from app.book.plan import Losses, RoleYarn
+from app.book.plan import Losses, RoleYarn, Worked
 from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
+from app.book.words import EDGES
 from app.planning import reckon
 from tests.books import DAY, a_book, a_part, a_plan, a_promise, a_reading, a_skein, a_yarn
 
@@ -159,6 +160,36 @@ def test_edges_are_a_cast_on_and_a_cast_off():
     seamed = a_part(edges="cast on, off and seams")
     (sewn,) = the_plan(a_book(*records, a_plan(), seamed, held=held)).parts
     assert sewn.need.value - edged.need.value == pytest.approx(2 * 0.40)
+
+
+@pytest.mark.golden
+def test_cloth_that_is_fulled_takes_the_yarn_of_its_size_off_the_needles():
+    """85 × 80 %: the piece is knit 1/0.68 times as large; 850 × 400 mm are 220 × 150 stitches."""
+    records, held = shelf({"G-1": 900})
+    piece = a_part(shape=Rectangle(850, 400), worked=Worked(85.0, 80.0))
+    (part,) = the_plan(a_book(*records, a_plan(), piece, held=held)).parts
+    assert part.need.value == pytest.approx(33_000 * sqrt(21.6 / 6.6) / 100)
+    (line,) = [one for one in part.working if one.unit == "of its area"]
+    assert line.value == pytest.approx(1 / 0.68)
+
+
+WIDE = st.integers(50, 2000)
+SHORTER = st.integers(20, 1500)
+
+
+@pytest.mark.property
+@given(WIDE, WIDE, SHORTER, st.integers(0, 500), st.sampled_from(EDGES))
+def test_metres_never_fall_with_a_wider_or_longer_piece(width, width_to, length, more, edges):
+    def need(shape):
+        part = a_part(shape=shape, edges=edges)
+        return reckon(a_book(a_yarn(), a_plan(), part)).plan("pullover").parts[0].need.value
+
+    plain = need(Rectangle(width, length))
+    assert need(Rectangle(width + more, length)) >= plain
+    assert need(Rectangle(width, length + more)) >= plain
+    assert need(Trapezoid(width, width_to, length + more)) >= need(
+        Trapezoid(width, width_to, length)
+    )
 
 
 def test_an_unsure_shape_widens_all_parts_together():

@@ -3,6 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.book.gauge import Gauge
+from app.book.plan import Worked
 from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
 from app.planning.schedule import by_role, schedule, stitches_in
 
@@ -14,6 +15,21 @@ def test_the_tube_and_the_sleeve():
     """By the arithmetic: 104 cm × 22/10 = 228.8; 22 to 36 cm is 48 to 80, 16 pairs."""
     assert schedule(Rectangle(1040, 400), GAUGE) == (Run(120, 229, 229),)
     assert schedule(Trapezoid(220, 360, 450), GAUGE) == (Run(135, 48, 80),)
+
+
+@pytest.mark.golden
+def test_lace_that_is_blocked_out_is_worked_smaller():
+    """A stole of 60 × 180 cm, blocked to 115 and 110 %: 52.2 cm are 115 stitches, 163.6 cm 491
+    rows; a corner of 30 to 60 cm over 20 cm goes from 57 to 115 in 55."""
+    blocked = Worked(115.0, 110.0)
+    assert schedule(Rectangle(600, 1800), GAUGE, blocked) == (Run(491, 115, 115),)
+    assert schedule(Trapezoid(300, 600, 200), GAUGE, blocked) == (Run(55, 57, 115),)
+
+
+def test_fulled_cloth_is_worked_larger_and_counts_stand_as_they_are():
+    fulled = Worked(85.0, 80.0)
+    assert schedule(Rectangle(850, 400), GAUGE, fulled) == (Run(150, 220, 220),)
+    assert schedule(Counted(80, 12), GAUGE, fulled) == (Run(12, 80, 80),)
 
 
 def test_a_schedule_given_outright_and_counted_pieces_stand_as_they_are():

@@ -5,9 +5,12 @@ from pathlib import Path
 
 from app.book import woolbook
 from app.book.book import Book
+from app.book.design import Choice, Design
 from app.book.exchange import in_order
 from app.book.gauge import Gauge
-from app.book.plan import Losses, RoleYarn
+from app.book.pattern import Share
+from app.book.person import Measure
+from app.book.plan import Extra, Losses, RoleYarn, Worked
 from app.book.settings import Settings
 from app.book.shape import Rectangle, Run, Runs, Strand
 from app.book.swatch import Count
@@ -21,6 +24,7 @@ from tests.books import (
     a_fleece,
     a_holding,
     a_part,
+    a_pattern,
     a_person,
     a_plan,
     a_promise,
@@ -50,6 +54,8 @@ EVERY_KIND = a_book(
         worked=Count(18.5, 101, 34.0, 100),
         put_away=date(2026, 4, 12),
     ),
+    a_pattern(source="a booklet of 1987", shares=(Share("Body", 55.0),)),
+    a_pattern("old one", sizes=(), put_away=date(2026, 4, 20)),
     FLEECE,
     SKEIN,
     a_skein("A-1", "alpaca, shop", dye_lot="7", put_away=date(2026, 5, 1)),
@@ -59,12 +65,30 @@ EVERY_KIND = a_book(
     an_event(2, UNDONE),
     an_event(3, woolbook.undo(an_event(2, UNDONE), [an_event(2, UNDONE)]), undoes=2),
     a_plan(person_id="Ines", wanted_by=date(2026, 12, 1), losses=Losses(), sureness_pct=95.0),
+    a_plan(
+        "hat",
+        priority=2,
+        yarns=(),
+        design=Design(
+            "hat", (Measure("head", 560),), (Measure("head", -40),), (Choice("crown", "round"),)
+        ),
+    ),
+    a_plan("loan", pattern_id="plain pullover", size="2", follows="stitches", yarns=()),
     a_part(gauge=Gauge(20.0, 28.0, washed=False, needle_mm=3.75, swatch_id="loose try")),
     a_part("cuff", copies=2, position=2, shape=Runs((Run(12, 40, 44, "2×2 rib"),))),
     a_part(
         "yoke", position=3, shape=Rectangle(500, 200), yarns=(RoleYarn("main", "alpaca, shop"),)
     ),
     a_part("band", position=4, shape=Runs((Run(4, 90, 90, strands=(Strand(ends=2),)),))),
+    a_part(
+        "brim",
+        "hat",
+        place="band",
+        in_round=True,
+        edges="cast on, stretchy cast-off",
+        extras=(Extra("a cable panel", 6.0, 2.0),),
+        worked=Worked(115.0, 110.0),
+    ),
     a_promise(),
     an_errand(plan_id="pullover", done=date(2026, 5, 2)),
     settings=Settings(length_unit="yd", decimal=",", losses=Losses(tail_mm=150)),

@@ -49,6 +49,17 @@ BLANK_PART = {
     "gauge_measure": "10 cm",
     "gauge_washed": "yes",
     "gauge_needle": "",
+    "pattern": "stocking stitch",
+    "ends": "1",
+    "second_use": "",
+    "second_yarn_id": "",
+    "second_share": "",
+    "extra_cables": "",
+    "extra_floats": "",
+    "extra_other": "",
+    "worked_width": "",
+    "worked_length": "",
+    "place": "",
     "notes": "",
 }
 SWAP = {"hx-request": "true"}

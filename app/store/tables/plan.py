@@ -6,8 +6,9 @@ from typing import Any
 from sqlalchemy import Column
 from sqlmodel import Field, SQLModel
 
+from app.book.design import Design
 from app.book.gauge import Gauge
-from app.book.plan import Losses, RoleYarn
+from app.book.plan import Extra, Losses, RoleYarn, Worked
 from app.book.shape import Shape
 from app.store.tables.link import link
 from app.store.tables.nested import Nested
@@ -26,6 +27,10 @@ class PlanRow(SQLModel, table=True):
     yarns: Any = Field(sa_column=Column(Nested(tuple[RoleYarn, ...]), nullable=False))
     sureness_pct: float | None
     losses: Any = Field(sa_column=Column(Nested(Losses), nullable=True))
+    design: Any = Field(sa_column=Column(Nested(Design), nullable=True))
+    pattern_id: str | None = link("pattern.id")
+    size: str
+    follows: str
     notes: str
 
 
@@ -42,6 +47,10 @@ class PartRow(SQLModel, table=True):
     yarns: Any = Field(sa_column=Column(Nested(tuple[RoleYarn, ...]), nullable=False))
     edges: str
     shape_u_pct: float
+    place: str
+    in_round: bool
+    extras: Any = Field(sa_column=Column(Nested(tuple[Extra, ...]), nullable=False))
+    worked: Any = Field(sa_column=Column(Nested(Worked), nullable=True))
     notes: str
 
 

@@ -4,13 +4,15 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from app.book.ids import new_id
-from app.book.plan import Part
+from app.book.plan import Part, Plan
 from app.book.settings import Settings
 from app.book.shape import Counted, Metres, Rectangle, Runs, Shape, Stated, Trapezoid
 from app.book.swatch import Swatch
-from app.book.words import EDGES
+from app.book.words import EDGES, PLACES
+from app.planning.knit_with import as_counted
 from app.web.forms.gauge import gauge_values
 from app.web.forms.gauge_swatch import read_gauge_or_swatch
+from app.web.forms.part_changes import change_values, knit_so, read_changes, with_second
 from app.web.forms.plan import main_yarn, read_yarns
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
@@ -29,6 +31,10 @@ EDGE_WORDS: dict[str, str] = {
     "none": "none, or counted in",
     "cast on and off": "cast on and cast off",
     "cast on, off and seams": "cast on, cast off and seams",
+    "cast on, stretchy cast-off": "cast on and stretchy cast-off",
+    "cast on, stretchy cast-off and seams": "cast on, stretchy cast-off and seams",
+    "picked up and cast off": "picked up and cast off",
+    "picked up, stretchy cast-off": "picked up and stretchy cast-off",
 }
 MOST_COPIES = 50
 MOST_STITCHES = 5_000
@@ -41,22 +47,30 @@ MOST_YARN_MM = 100_000_000
 def read_part(
     values: Mapping[str, object],
     settings: Settings,
-    plan_id: str,
+    plan: Plan,
     yarns: Mapping[str, str],
     swatches: Mapping[str, Swatch],
     old: Part | None = None,
 ) -> tuple[Reader, Part]:
-    """What was typed and the part it describes; the part counts only where the reader is ok."""
+    """What was typed and the part of `plan` it describes; it counts only where the reader is ok."""
     reader = Reader(values, settings)
     shape = _read_shape(reader, old)
+    gauge = read_gauge_or_swatch(reader, swatches, old.gauge if old else None)
+    changes = read_changes(reader, yarns, old)
+    if reader.ok:
+        shape = knit_so(reader, shape, changes, gauge or plan.gauge, old)
     part = replace(
-        old or Part(id=new_id(), plan_id=plan_id, name="", shape=shape),
+        old or Part(id=new_id(), plan_id=plan.id, name="", shape=shape),
         name=reader.text("name", required=True, longest=80),
         shape=shape,
         copies=_within(reader, "copies", reader.whole("copies"), MOST_COPIES, blank=1),
-        gauge=read_gauge_or_swatch(reader, swatches, old.gauge if old else None),
-        yarns=read_yarns(reader, yarns, old.yarns if old else ()),
+        gauge=gauge,
+        yarns=with_second(read_yarns(reader, yarns, old.yarns if old else ()), changes),
         edges=reader.choice("edges", EDGES) or "none",
+        place=reader.choice("place", PLACES, default="") or "",
+        in_round=reader.flag("in_round"),
+        extras=changes.extras,
+        worked=changes.worked,
         notes=reader.text("notes", longest=4000),
     )
     return reader, part
@@ -67,17 +81,20 @@ def part_values(part: Part | None, settings: Settings) -> dict[str, str]:
     blank = dict.fromkeys(SHAPE_FIELDS, "")
     if part is None:
         first = {"name": "", "copies": "1", "way": "counted", "yarn_id": "", "edges": "none"}
-        return {**blank, **first, "notes": "", **gauge_values(None, settings)}
+        more = {**gauge_values(None, settings), **change_values(None, settings)}
+        return {**blank, **first, "notes": "", **more}
+    shape = as_counted(part.shape)
     return {
         **blank,
         "name": part.name,
         "copies": str(part.copies),
-        "way": part.shape.way,
+        "way": shape.way,
         "yarn_id": main_yarn(part.yarns),
         "edges": part.edges,
         "notes": part.notes,
         **gauge_values(part.gauge, settings),
-        **_shape_values(part.shape, Shown(settings)),
+        **change_values(part, settings),
+        **_shape_values(shape, Shown(settings)),
     }
 
 

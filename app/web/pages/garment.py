@@ -9,13 +9,14 @@ from app.book.plan import Part, Plan
 from app.book.stamp import stamp
 from app.book.words import OPEN_STATES
 from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
+from app.planning.picture import picture
 from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
 from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
+from app.web.pages.picture import Drawing, drawing
 from app.web.shown import Shown
-from app.work.code_order import in_order
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import NotFree, available_mm
 from app.work.reckoning import Known
@@ -111,6 +112,7 @@ class GarmentPage:
     trouble: Trouble | None
     last: Change | None
     today: date
+    drawn: Drawing
 
 
 def garment_page(
@@ -146,6 +148,7 @@ def garment_page(
         trouble=trouble,
         last=last,
         today=today,
+        drawn=drawing(picture(book, known.reckoning, plan_id), shown),
     )
 
 
@@ -200,14 +203,13 @@ def yarn_shown(yarn_id: str | None, book: Book) -> YarnShown:
 
 def _part_row(answer: PartAnswer, known: Known) -> PartRow:
     part = known.book.part[answer.part_id]
-    in_code_order = sorted(answer.skeins, key=lambda one: in_order(one.code))
     return PartRow(
         part=part,
         answer=answer,
         yarn=yarn_shown(answer.yarn_id, known.book),
         bar=budget_bar(answer),
         have_m=answer.used_m + answer.promised_m,
-        skeins=tuple(_skein_row(one, part.plan_id, known) for one in in_code_order),
+        skeins=tuple(_skein_row(one, part.plan_id, known) for one in answer.skeins),
         stamp=stamp(part),
     )
 

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from math import inf, log
 
+from app.book.code_order import in_order
 from app.book.holding import Holding
 from app.planning.answers import PartAnswer, ShelfLine
 from app.planning.yarns import Lots
-from app.work.code_order import in_order
 from app.work.promise_free import available_mm
 from app.work.reckoning import Known
 

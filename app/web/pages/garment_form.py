@@ -8,10 +8,13 @@ from app.book.plan import Part, Plan
 from app.book.shape import Runs
 from app.book.stamp import stamp
 from app.book.swatch import gauge_of
+from app.craft.constructions import constructions
+from app.planning.knit_with import told_by
 from app.web.forms.gauge import MEASURES, WASHED
 from app.web.forms.gauge_swatch import FIELD, swatches_offered
 from app.web.forms.options import names_by_id, with_none
 from app.web.forms.part import EDGE_WORDS, WAYS, part_values
+from app.web.forms.part_changes import USE_WORDS, is_open, pattern_words, place_words
 from app.web.forms.plan import STATES, plan_values
 from app.web.forms.reader import Filled
 from app.web.pages.gauge_said import gauge_said
@@ -20,7 +23,8 @@ from app.web.shown import Shown
 
 @dataclass(frozen=True, slots=True)
 class PlanFormPage:
-    """`plan` is None for a new one; the options are words by value."""
+    """`plan` is None for a new one; the options are words by value; `kinds` are what can be planned
+    from measurements."""
 
     plan: Plan | None
     action: str
@@ -33,6 +37,20 @@ class PlanFormPage:
     measures: Mapping[str, str]
     washed: Mapping[str, str]
     usual_sureness: float
+    kinds: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class ChangesShown:
+    """The changes a maker makes: what can be chosen. `open` are those shown at once; `alike` tells
+    that all rows work their yarns in one way, which can be changed."""
+
+    open: bool
+    alike: bool
+    patterns: Mapping[str, str]
+    uses: Mapping[str, str]
+    second: Mapping[str, str]
+    places: Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +68,7 @@ class PartFormPage:
     swatches: Mapping[str, str]
     measures: Mapping[str, str]
     washed: Mapping[str, str]
+    changes: ChangesShown
 
 
 def plan_form_page(book: Book, plan: Plan | None, form: Filled | None = None) -> PlanFormPage:
@@ -63,10 +82,11 @@ def plan_form_page(book: Book, plan: Plan | None, form: Filled | None = None) ->
         people=with_none("nobody in particular", names_by_id(book.people)),
         yarns=with_none("to be chosen", names_by_id(book.yarns)),
         states=STATES,
-        swatches=_swatches(book, plan),
+        swatches=swatches_said(book, plan),
         measures=MEASURES,
         washed=WASHED,
         usual_sureness=book.settings.sureness_pct,
+        kinds={word: one.title for word, one in constructions().items()},
     )
 
 
@@ -84,22 +104,35 @@ def part_form_page(
     """The form of a part, as it stands or as it was typed."""
     address = f"/garments/{plan.id}"
     own_rows = part is not None and isinstance(part.shape, Runs)
+    form = form or Filled(part_values(part, book.settings), {}, stamp(part) if part else "")
     return PartFormPage(
         plan=plan,
         part=part,
         action=f"{address}/parts/{part.id}/change" if part else f"{address}/parts/new",
         back=address,
-        form=form or Filled(part_values(part, book.settings), {}, stamp(part) if part else ""),
+        form=form,
         yarns=with_none("the garment's yarn", names_by_id(book.yarns)),
         ways={way: words for way, words in WAYS.items() if way != "runs" or own_rows},
         edges=EDGE_WORDS,
-        swatches=_swatches(book, part),
+        swatches=swatches_said(book, part),
         measures=MEASURES,
         washed=WASHED,
+        changes=_changes(book, part, form),
     )
 
 
-def _swatches(book: Book, record: Plan | Part | None) -> dict[str, str]:
+def _changes(book: Book, part: Part | None, form: Filled) -> ChangesShown:
+    return ChangesShown(
+        open=is_open(form, book.settings),
+        alike=part is None or told_by(part.shape) is not None,
+        patterns=pattern_words(part),
+        uses=USE_WORDS,
+        second=with_none("none", names_by_id(book.yarns)),
+        places=place_words(),
+    )
+
+
+def swatches_said(book: Book, record: Plan | Part | None) -> dict[str, str]:
     """The swatches a gauge can be taken from, each with its gauge in words."""
     shown = Shown(book.settings)
     offered = swatches_offered(book, record).values()

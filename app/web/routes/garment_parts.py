@@ -14,12 +14,14 @@ from app.web.garment_shown import (
     back_to_garment,
     part_or_missing,
     plan_or_missing,
+    said_with,
 )
 from app.web.pages.garment_form import part_form_page
 from app.web.pages.part_remove import part_remove_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render
 from app.work.part_save import add_part, change_part, move_part, remove_part
+from app.work.plan_effect import save_and_tell
 from app.work.undo_records import remember
 
 router = APIRouter(prefix="/garments/{plan_id}/parts")
@@ -39,12 +41,12 @@ def add(request: Request, session: WritingSession, posted: Posted, plan_id: str)
     plan = plan_or_missing(session, plan_id)
     book = load_book(session)
     yarns, offered = names_by_id(book.yarns), swatches_offered(book, None)
-    reader, part = read_part(posted, book.settings, plan_id, yarns, offered)
+    reader, part = read_part(posted, book.settings, plan, yarns, offered)
     if not reader.ok:
         page = part_form_page(book, plan, None, reader.filled())
         return render(request, FORM, page, status=422)
-    add_part(session, part)
-    message = f"{part.name} is added to {plan.name}."
+    _, effect = save_and_tell(session, plan_id, lambda: add_part(session, part))
+    message = said_with(f"{part.name} is added to {plan.name}.", effect, book)
     undo = remember(session, book, message)
     return after_save(request, f"/garments/{plan_id}", message, undo)
 
@@ -62,7 +64,7 @@ def change(
     plan, old = plan_or_missing(session, plan_id), part_or_missing(session, plan_id, part_id)
     book = load_book(session)
     yarns, offered = names_by_id(book.yarns), swatches_offered(book, old)
-    reader, part = read_part(posted, book.settings, plan_id, yarns, offered, old)
+    reader, part = read_part(posted, book.settings, plan, yarns, offered, old)
     if reader.stamp != stamp(old):
         words = {**yarns, **names_by_id(offered.values())}
         form = reader.over(part_values(old, book.settings), stamp(old), words)
@@ -70,8 +72,9 @@ def change(
     if not reader.ok:
         page = part_form_page(book, plan, old, reader.filled())
         return render(request, FORM, page, status=422)
-    change_part(session, part)
-    message = f"{part.name} is changed."
+    freed, effect = save_and_tell(session, plan_id, lambda: change_part(session, part))
+    also = " Yarn that is no longer knit in it is free again." if freed else ""
+    message = said_with(f"{part.name} is changed.{also}", effect, book)
     undo = remember(session, book, message)
     return after_save(request, f"/garments/{plan_id}", message, undo)
 
@@ -99,8 +102,8 @@ def remove(
     part = part_or_missing(session, plan_id, part_id)
     as_opened(part, str(posted.get("stamp", "")), part.name, plan_id)
     was = load_book(session)
-    freed = remove_part(session, part)
+    freed, effect = save_and_tell(session, plan_id, lambda: remove_part(session, part))
     also = " What was promised to it is free again." if freed else ""
-    message = f"{part.name} is taken out.{also}"
+    message = said_with(f"{part.name} is taken out.{also}", effect, was)
     undo = remember(session, was, message)
     return after_save(request, f"/garments/{plan_id}", message, undo)

@@ -12,12 +12,13 @@ from app.web.forms.gauge_swatch import swatches_offered
 from app.web.forms.options import names_by_id
 from app.web.forms.plan import plan_values, read_plan
 from app.web.forms.reader import Posted
-from app.web.garment_shown import plan_or_missing, show_garment
-from app.web.pages.garment import garment_page
+from app.web.garment_shown import plan_or_missing, said_with, show_garment
 from app.web.pages.garment_form import new_plan_page, plan_form_page
+from app.web.pages.garment_sheet import sheet_page
 from app.web.pages.garments import garments_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in
+from app.work.plan_effect import save_and_tell
 from app.work.plan_order import move_plan
 from app.work.plan_save import add_plan, change_plan
 from app.work.reckoning import current
@@ -83,8 +84,8 @@ def change(request: Request, session: WritingSession, posted: Posted, plan_id: s
     if not reader.ok:
         page = plan_form_page(book, old, reader.filled())
         return render(request, FORM, page, status=422)
-    freed = change_plan(session, plan)
-    message = f"{plan.name} is changed.{_also(old, plan, freed)}"
+    freed, effect = save_and_tell(session, plan_id, lambda: change_plan(session, plan))
+    message = said_with(f"{plan.name} is changed.{_also(old, plan, freed)}", effect, book)
     undo = remember(session, book, message)
     return after_save(request, f"/garments/{plan_id}", message, undo)
 
@@ -116,4 +117,4 @@ def print_sheet(request: Request, session: ReadingSession, plan_id: str) -> Resp
     plan_or_missing(session, plan_id)
     known = current(session)
     shown = shown_in(known.book.settings)
-    return render(request, SHEET, garment_page(known, shown, plan_id, date.today()))
+    return render(request, SHEET, sheet_page(known, shown, plan_id, date.today()))

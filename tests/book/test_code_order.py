@@ -2,7 +2,7 @@
 
 import pytest
 
-from app.work.code_order import in_order
+from app.book.code_order import in_order
 
 
 @pytest.mark.parametrize(
@@ -15,4 +15,5 @@ from app.work.code_order import in_order
     ],
 )
 def test_codes_stand_as_people_count(codes: tuple[str, ...]) -> None:
-    assert tuple(sorted(codes[::-1], key=in_order)) == codes
+    backwards = codes[::-1]
+    assert tuple(sorted(backwards, key=in_order)) == codes

@@ -1,0 +1,67 @@
+"""Bodies: the measures of a garment's trunk in stitches and rows, and its part below the arms."""
+
+from dataclasses import dataclass
+
+from app.craft.constructions.bands import HEM, at_most, edge_band
+from app.craft.constructions.drawing import Band, DrawnPiece, Impossible, KnitRun, Wanted
+from app.craft.sizes import EASES
+
+EASE_NAMES = ("standard", *(one.name for one in EASES if one.name != "standard"))
+
+BODY = ("straight", "fitted")
+
+BODY_MEASURES = ("chest", "cross back", "armhole depth", "body length", "neck", "waist", "hips")
+BODY_EASES = ("chest", "waist", "hips", "cross back", "armhole depth")
+BODY_CHOICES = {"ease": EASE_NAMES, "body": BODY}
+
+LEAST_ROWS = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Trunk:
+    """Half the body's stitches (a back) at hem, waist and underarm, the rows from the hem band to
+    the underarm and from there to the shoulder, the depth of the armhole in cm, and the hem."""
+
+    hem: int
+    waist: int
+    across: int
+    rows: int
+    armhole: int
+    armhole_cm: float
+    hem_band: Band
+
+
+def trunk_of(wanted: Wanted, depth_cm: float | None = None) -> Trunk:
+    """The trunk, `depth_cm` of it above the underarm (the armhole's, if not said). Impossible where
+    the body is too short for its armhole and hem."""
+    knit = wanted.knit
+    depth = wanted.cm("armhole depth") if depth_cm is None else depth_cm
+    length = wanted.cm("body length") - depth
+    band = at_most(wanted.bands[HEM], length / 3)
+    armhole = knit.along(depth, 2)
+    rows = knit.along(length + depth - band.depth_cm, 2) - armhole
+    if rows < LEAST_ROWS:
+        raise Impossible("nothing left", "the body is too short for its armhole and hem")
+    across = knit.pairs(wanted.cm("chest") / 2)
+    fitted = wanted.choices["body"] == "fitted"
+    hem = knit.pairs(wanted.cm("hips") / 2) if fitted else across
+    waist = knit.pairs(wanted.cm("waist") / 2) if fitted else across
+    return Trunk(hem, waist, across, rows, armhole, depth, band)
+
+
+def below_arms(trunk: Trunk, times: int = 1, less: int = 0) -> tuple[KnitRun, ...]:
+    """The runs to the underarm of `times` backs, `less` stitches fewer: the waist lies halfway."""
+    hem, waist, across = (times * one - less for one in (trunk.hem, trunk.waist, trunk.across))
+    if hem == waist == across:
+        return (KnitRun(trunk.rows, across, across),)
+    lower = 2 * (trunk.rows // 4)
+    return (KnitRun(lower, hem, waist), KnitRun(trunk.rows - lower, waist, across))
+
+
+def hem_below(
+    wanted: Wanted, trunk: Trunk, name: str, stitches: int, in_round: bool, copies: int = 1
+) -> tuple[DrawnPiece, ...]:
+    """The hem of a piece that begins with `stitches`, or nothing."""
+    width, band = wanted.knit.wide(stitches), trunk.hem_band
+    made = edge_band(name, "band", band, width, stitches, in_round=in_round, copies=copies)
+    return (made,) if made else ()

@@ -1,0 +1,145 @@
+"""Bodies knit flat: back and front, or back and two fronts, and what is picked up around them."""
+
+from dataclasses import dataclass
+
+from app.craft.constructions.bands import FRONT, NECK, Made, picked_up
+from app.craft.constructions.bodies import Trunk, below_arms, hem_below, trunk_of
+from app.craft.constructions.drawing import Drawing, DrawnPiece, Join, KnitRun, Wanted, nearest
+from app.craft.constructions.necklines import (
+    Neck,
+    Profile,
+    back_opening,
+    front_opening,
+    neck_edge_cm,
+    neck_of,
+    open_up,
+)
+from app.craft.constructions.pieces import piece
+
+
+@dataclass(frozen=True, slots=True)
+class FlatBody:
+    """A trunk and its shape above the arms as a whole back, with the length of one armhole, front
+    or back, in cm, and the stitches cast off at each underarm."""
+
+    trunk: Trunk
+    above: Profile
+    armhole_edge_cm: float
+    underarm: int = 0
+
+    @property
+    def rows_above(self) -> int:
+        return sum(rows for rows, _, _ in self.above)
+
+    def halved(self, less: int) -> Profile:
+        """The shape above the arms of a half front."""
+        return tuple((rows, a // 2 - less, b // 2 - less) for rows, a, b in self.above)
+
+
+Arms = tuple[tuple[DrawnPiece, ...], tuple[Join, ...]]
+"""What is sewn or knit to the armholes, and how it meets them."""
+
+
+def straight_trunk(wanted: Wanted) -> FlatBody:
+    """A body that goes straight on above the arms; the armhole is at least as deep as half the
+    upper arm where there are sleeves."""
+    depth = wanted.cm("armhole depth")
+    if "upper arm" in wanted.measures:
+        depth = max(depth, wanted.cm("upper arm") / 2)
+    trunk = trunk_of(wanted, depth)
+    above = ((trunk.armhole, trunk.across, trunk.across),)
+    return FlatBody(trunk, above, wanted.knit.long(trunk.armhole))
+
+
+def back_and_front(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
+    """A pullover or closed waistcoat."""
+    neck = _neck(wanted, body)
+    below = below_arms(body.trunk)
+    front = open_up(body.above, front_opening(neck, body.rows_above))
+    pieces = (
+        *hem_below(wanted, body.trunk, "back and front hems", body.trunk.hem, False, copies=2),
+        _back(wanted, body, neck),
+        piece("front", "front", below + front, wanted.knit, edges="cast on, off and seams"),
+    )
+    around = _neck_band(wanted, neck_edge_cm(neck, wanted.knit), in_round=True)
+    return _drawing(pieces, arms, around, _shoulders(body, neck, front[-1].stitches_to // 2))
+
+
+def back_and_fronts(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
+    """A cardigan or opened waistcoat: the fronts meet under bands that lie over each other."""
+    neck, knit = _neck(wanted, body), wanted.knit
+    less = overlap(wanted, neck)
+    half = neck.halved(less)
+    front = open_up(body.halved(less), front_opening(half, body.rows_above), step=1)
+    below = halved(below_arms(body.trunk), less)
+    fronts = piece(
+        "fronts", "front", below + front, knit, copies=2, half=True, edges="cast on, off and seams"
+    )
+    pieces = (
+        *hem_below(wanted, body.trunk, "back hem", body.trunk.hem, False),
+        *hem_below(wanted, body.trunk, "front hems", below[0].stitches, False, copies=2),
+        _back(wanted, body, neck),
+        fronts,
+    )
+    edge = neck_edge_cm(neck, knit) - 2 * knit.wide(less)
+    around = _neck_band(wanted, edge, in_round=False)
+    up_front = front_bands(
+        wanted, knit.long(fronts.rows - neck.front) + body.trunk.hem_band.depth_cm
+    )
+    return _drawing(pieces, arms, around + up_front, _shoulders(body, neck, front[-1].stitches_to))
+
+
+def halved(runs: tuple[KnitRun, ...], less: int) -> tuple[KnitRun, ...]:
+    """Half of each run, `less` stitches fewer."""
+    return tuple(
+        KnitRun(run.rows, run.stitches // 2 - less, run.stitches_to // 2 - less) for run in runs
+    )
+
+
+def overlap(wanted: Wanted, neck: Neck) -> int:
+    """Stitches a front lacks to the middle, where the bands lie over each other."""
+    wide = wanted.bands[FRONT].depth_cm / 2
+    return min(nearest(wanted.knit.across(wide)), neck.width // 2 - 1)
+
+
+def front_bands(wanted: Wanted, edge_cm: float) -> Made:
+    """Both bands along the front edges, from the hem's cast-on to the neck."""
+    return picked_up("front bands", "band", wanted.bands[FRONT], edge_cm, in_round=False, copies=2)
+
+
+def _neck(wanted: Wanted, body: FlatBody) -> Neck:
+    _, across, _ = body.above[-1]
+    return neck_of(wanted, across, wanted.knit.long(body.trunk.armhole))
+
+
+def _back(wanted: Wanted, body: FlatBody, neck: Neck) -> DrawnPiece:
+    runs = open_up(body.above, back_opening(neck, body.rows_above))
+    whole = below_arms(body.trunk) + runs
+    return piece("back", "back", whole, wanted.knit, edges="cast on, off and seams")
+
+
+def _neck_band(wanted: Wanted, edge_cm: float, *, in_round: bool) -> Made:
+    return picked_up("neck band", "neck", wanted.bands[NECK], edge_cm, in_round=in_round)
+
+
+def _shoulders(body: FlatBody, neck: Neck, front: int) -> Join:
+    back = (body.above[-1][2] - neck.width) // 2
+    return Join(
+        "front shoulder", "back shoulder", "sewn or grafted to", front, back, "stitches", 0, 0
+    )
+
+
+def _drawing(pieces: tuple[DrawnPiece, ...], arms: Arms, bands: Made, shoulders: Join) -> Drawing:
+    sleeves, sewn = arms
+    around = tuple(made for made, _ in bands)
+    return Drawing(pieces + sleeves + around, (shoulders, *sewn, *(join for _, join in bands)))
+
+
+OPENED, CLOSED = "opened", "closed"
+FRONTS = (OPENED, CLOSED)
+
+
+def fronts_as_chosen(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
+    """A body whose front is opened or closed by choice."""
+    opened = wanted.choices["front"] == OPENED
+    return (back_and_fronts if opened else back_and_front)(wanted, body, arms)

@@ -1,0 +1,72 @@
+"""The hat: in the round from the brim, the crown drawn together in wedges."""
+
+from app.craft.constructions.bands import edge_band
+from app.craft.constructions.drawing import (
+    Construction,
+    Drawing,
+    Impossible,
+    KnitRun,
+    Wanted,
+    nearest,
+)
+from app.craft.constructions.pieces import piece
+from app.craft.shaping import even_spacing, spacing_text
+
+BRIM = "brim"
+
+WEDGES = 8
+
+HEIGHT, CROWN = 0.42, 0.14
+"""Height from the brim's edge to the top, and of the crown alone, as shares of the head
+(practice)."""
+
+LEFT = 1
+"""Stitches left in each wedge, drawn together with the tail."""
+
+
+def draw(wanted: Wanted) -> Drawing:
+    """The sides are a multiple of the crown's wedges, each of which ends on one stitch."""
+    knit, band, head = wanted.knit, wanted.bands[BRIM], wanted.measures["head"]
+    count = WEDGES * max(nearest(knit.across(wanted.cm("head")) / WEDGES), 1)
+    crown = knit.along(CROWN * head)
+    sides = knit.along(HEIGHT * head - band.depth_cm) - crown
+    each = count // WEDGES - LEFT
+    if sides < 1 or each < 1:
+        raise Impossible("nothing left", "the head leaves nothing between brim and crown")
+    if each > crown:
+        raise Impossible("too steep", "the crown would lose more than a stitch a wedge each round")
+    body = piece(
+        "sides", "body", (KnitRun(sides, count, count),), knit, in_round=True, edges="none"
+    )
+    top = piece(
+        "crown",
+        "crown",
+        (KnitRun(crown, count, LEFT * WEDGES),),
+        knit,
+        in_round=True,
+        edges="none",
+        words=_crown(crown, count, each),
+    )
+    brim = edge_band("brim", "band", band, knit.wide(count), count, in_round=True, copies=1)
+    return Drawing(((brim,) if brim else ()) + (body, top))
+
+
+def _crown(rounds: int, count: int, each: int) -> tuple[str, ...]:
+    spread = spacing_text(even_spacing(each, rounds), "round")
+    return (
+        f"Place a marker after every {count // WEDGES} stitches and decrease one before each "
+        f"marker on {spread}: {LEFT * WEDGES} stitches.",
+        "Draw the yarn through the stitches that are left.",
+    )
+
+
+CONSTRUCTION = Construction(
+    word="hat",
+    title="Hat",
+    measures=("head",),
+    draw=draw,
+    choices={},
+    sizes={},
+    eases=("head",),
+    bands={BRIM: 5.0},
+)

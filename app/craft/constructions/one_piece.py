@@ -1,0 +1,106 @@
+"""Bodies knit in one piece to the underarm, joined with their sleeves into one yoke."""
+
+from dataclasses import dataclass
+
+from app.craft.constructions.bands import FRONT, NECK, Made, live, picked_up
+from app.craft.constructions.bodies import Trunk, below_arms, hem_below
+from app.craft.constructions.drawing import Drawing, Edging, Join, KnitRun, Wanted
+from app.craft.constructions.pieces import piece
+from app.craft.constructions.sleeves import Sleeve, cuff_below
+
+
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """A trunk and its sleeves where they meet: `underarm` stitches of each rest at each underarm,
+    and an opened front lacks `less` stitches on either side of the middle (None: it is closed)."""
+
+    trunk: Trunk
+    sleeve: Sleeve
+    underarm: int
+    less: int | None
+
+    @property
+    def around(self) -> int:
+        """Stitches around the body at the underarm, as if it were closed."""
+        return 2 * self.trunk.across
+
+    @property
+    def missing(self) -> int:
+        """Stitches an opened front lacks in all."""
+        return 2 * (self.less or 0)
+
+    @property
+    def count(self) -> int:
+        """Stitches on the needle when body and sleeves are joined."""
+        return self.around - self.missing + 2 * self.sleeve.upper - 4 * self.underarm
+
+
+@dataclass(frozen=True, slots=True)
+class Yoke:
+    """A yoke in runs and words; its neck is picked up along `edge_cm`, or knit on from the last
+    stitches where that is None; `front_rows` of it lie along an opened front."""
+
+    runs: tuple[KnitRun, ...]
+    words: tuple[str, ...]
+    edge_cm: float | None
+    front_rows: int
+
+
+def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
+    """The whole garment: body, sleeves, yoke and bands."""
+    tube, knit = joined.less is None, wanted.knit
+    below = below_arms(joined.trunk, times=2, less=joined.missing)
+    hem = hem_below(wanted, joined.trunk, "hem", below[0].stitches, tube)
+    cuffs = cuff_below(wanted, joined.sleeve, in_round=True)
+    sleeve = (joined.sleeve.run,)
+    pieces = (
+        *hem,
+        piece("body", "body", below, knit, in_round=tube, edges=_edges(tube and bool(hem))),
+        *cuffs,
+        piece(
+            "sleeves",
+            "sleeve",
+            sleeve,
+            knit,
+            in_round=True,
+            copies=2,
+            edges=_edges(bool(cuffs)),
+        ),
+        piece("yoke", "yoke", yoke.runs, knit, in_round=tube, edges="none", words=yoke.words),
+    )
+    bands = _bands(wanted, joined, yoke)
+    joins = (_meets(joined, below[-1].stitches_to, yoke), *(join for _, join in bands))
+    return Drawing(pieces + tuple(made for made, _ in bands), joins, _underarms(joined))
+
+
+def _edges(cast_on_below: bool) -> Edging:
+    return "none" if cast_on_below else "cast on and off"
+
+
+def _meets(joined: Joined, body: int, yoke: Yoke) -> Join:
+    has = yoke.runs[0].stitches
+    wants = body + 2 * joined.sleeve.upper - 4 * joined.underarm
+    return Join("yoke", "body and sleeves", "joined to", has, wants, "stitches", 0, 0)
+
+
+def _underarms(joined: Joined) -> tuple[str, ...]:
+    return (
+        f"Leave {joined.underarm} stitches of the body and of each sleeve on a thread at each "
+        "underarm and graft them together at the end.",
+    )
+
+
+def _bands(wanted: Wanted, joined: Joined, yoke: Yoke) -> Made:
+    tube = joined.less is None
+    neck = wanted.bands[NECK]
+    around = (
+        live("neck band", "neck", neck, yoke.runs[-1].stitches_to, in_round=tube)
+        if yoke.edge_cm is None
+        else picked_up("neck band", "neck", neck, yoke.edge_cm, in_round=tube)
+    )
+    return around if tube else around + _up_the_front(wanted, joined, yoke)
+
+
+def _up_the_front(wanted: Wanted, joined: Joined, yoke: Yoke) -> Made:
+    edge = wanted.knit.long(joined.trunk.rows + yoke.front_rows) + joined.trunk.hem_band.depth_cm
+    return picked_up("front bands", "band", wanted.bands[FRONT], edge, in_round=False, copies=2)

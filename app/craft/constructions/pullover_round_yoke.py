@@ -1,0 +1,24 @@
+"""The round-yoke pullover: in the round from hem to neck."""
+
+from app.craft.constructions.bands import CUFF, HEM, NECK
+from app.craft.constructions.bodies import BODY_CHOICES, BODY_EASES, BODY_MEASURES
+from app.craft.constructions.drawing import Construction, Drawing, Wanted
+from app.craft.constructions.round_yoke import PROPORTIONS, round_yoke
+from app.craft.constructions.sleeves import SLEEVE_CHOICES, SLEEVE_EASES, SLEEVE_MEASURES
+
+
+def draw(wanted: Wanted) -> Drawing:
+    """Body and sleeves in the round, joined into a yoke that is drawn in three times."""
+    return round_yoke(wanted, opened=False)
+
+
+CONSTRUCTION = Construction(
+    word="pullover, round yoke",
+    title="Pullover with a round yoke",
+    measures=BODY_MEASURES + SLEEVE_MEASURES,
+    draw=draw,
+    choices={**BODY_CHOICES, "proportions": PROPORTIONS, **SLEEVE_CHOICES},
+    sizes={},
+    eases=BODY_EASES + SLEEVE_EASES,
+    bands={HEM: 5.0, CUFF: 5.0, NECK: 2.5},
+)

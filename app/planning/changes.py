@@ -1,0 +1,66 @@
+"""What a change does to a plan: the same reckoning before and after, and what lies between."""
+
+from dataclasses import dataclass
+
+from app.book.book import Book
+from app.planning.answers import PlanAnswer, Reckoning
+from app.planning.reckoning import reckon
+from app.planning.yarns import Lots
+
+
+@dataclass(frozen=True, slots=True)
+class PartChange:
+    """How much more one part takes, in m; below zero where it takes less."""
+
+    part_id: str
+    name: str
+    m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """What a change does: the plan before and after, the parts that take more or less, what the
+    whole takes more in m, and in g (None where the grist of a yarn is not known)."""
+
+    before: PlanAnswer
+    after: PlanAnswer
+    parts: tuple[PartChange, ...]
+    m: float
+    g: float | None
+
+
+def change_effects(book: Book, changed: Book, plan_id: str) -> Effect:
+    """What becomes of a plan if `book` becomes `changed`; both are reckoned. KeyError for a plan
+    that is not in both."""
+    return effect(book, reckon(book), changed, reckon(changed), plan_id)
+
+
+def effect(book: Book, before: Reckoning, changed: Book, after: Reckoning, plan_id: str) -> Effect:
+    """The same from two books that are reckoned already."""
+    was, now = before.plan(plan_id), after.plan(plan_id)
+    old_g, new_g = _grams(was, Lots(book)), _grams(now, Lots(changed))
+    return Effect(
+        before=was,
+        after=now,
+        parts=_parts(was, now),
+        m=now.need.value - was.need.value,
+        g=None if old_g is None or new_g is None else new_g - old_g,
+    )
+
+
+def _parts(was: PlanAnswer, now: PlanAnswer) -> tuple[PartChange, ...]:
+    metres = {one.part_id: -one.need.value for one in was.parts}
+    for one in now.parts:
+        metres[one.part_id] = metres.get(one.part_id, 0.0) + one.need.value
+    names = {one.part_id: one.name for one in (*was.parts, *now.parts)}
+    return tuple(PartChange(key, names[key], m) for key, m in metres.items() if m)
+
+
+def _grams(plan: PlanAnswer, lots: Lots) -> float | None:
+    grams = 0.0
+    for group in plan.groups:
+        tex = lots.tex(group.yarn_id) if group.yarn_id else None
+        if tex is None:
+            return None
+        grams += group.need.value * tex.value / 1000
+    return grams

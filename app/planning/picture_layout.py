@@ -1,0 +1,218 @@
+"""Where the pieces of a picture lie: put together as they are worn where their places are known,
+else side by side. In cm, to the right and down from the middle of the lower edge of the whole."""
+
+from dataclasses import replace
+from math import radians, sqrt, tan
+
+from app.planning.picture_piece import Piece
+
+TILT = 14.0
+"""How far a sleeve stands off from the body, in degrees."""
+
+GAP = 0.035
+"""Room between pieces that belong together, as a share of the width of the middle."""
+
+CAPTION = 0.19
+"""Room for words below a row of pieces, as a share of the width of the whole."""
+
+FOR_BORDERS = 0.08
+"""Room for the words of hems and cuffs besides, likewise."""
+
+LEAST = 0.3
+"""The least room for a part in a row, with its words, as a share of the width of the whole."""
+
+BESIDE = 0.12
+"""Room between copies of a part that lie side by side, as a share of their width."""
+
+AT_WIDEST = 0.98
+"""From how much of its greatest width on a piece counts as being at its widest."""
+
+FITS = (0.7, 1.15)
+"""How much of the width of a piece a hem or cuff may have that hangs from it."""
+
+ABOVE = ("yoke", "crown", "neck")
+
+
+def laid_out(pieces: list[Piece]) -> tuple[Piece, ...]:
+    """The pieces in their places."""
+    hung, hosts = _hung(pieces)
+    free = [one for one in pieces if _key(one) not in hung]
+    middle = _middle(free)
+    worn = _worn(free, middle, hosts) if middle else []
+    done = {_key(one) for one in worn}
+    worn += _in_rows([one for one in free if _key(one) not in done], worn, hosts)
+    placed = {_key(one): one for one in worn}
+    for host in worn:
+        if _key(host) in hosts:
+            placed[_key(hosts[_key(host)])] = _under(host, hosts[_key(host)])
+    return tuple(placed[_key(one)] for one in pieces)
+
+
+Key = tuple[str, int]
+
+
+def _key(piece: Piece) -> Key:
+    return piece.part_id, piece.copy
+
+
+def _hung(pieces: list[Piece]) -> tuple[set[Key], dict[Key, Piece]]:
+    """Hems and cuffs by the piece they hang from, each from the first they fit."""
+    taken: set[Key] = set()
+    hosts: dict[Key, Piece] = {}
+    for host in pieces:
+        wanted = {"sleeve": "cuff", "body": "band", "back": "band", "front": "band"}.get(host.place)
+        for one in pieces:
+            if one.place == wanted and _key(one) not in taken and _fits(one, host):
+                taken.add(_key(one))
+                hosts[_key(host)] = one
+                break
+    return taken, hosts
+
+
+def _fits(piece: Piece, host: Piece) -> bool:
+    return FITS[0] <= piece.width / host.base <= FITS[1] and piece.height < host.height
+
+
+def _under(host: Piece, piece: Piece) -> Piece:
+    return replace(piece, at=host.point(0.0, -piece.height - _slit(host)), turn=host.turn)
+
+
+def _slit(host: Piece) -> float:
+    """Between a piece and what hangs from it, in cm."""
+    return 0.02 * host.width
+
+
+def _drop(piece: Piece, hosts: dict[Key, Piece]) -> float:
+    """How far what hangs from a piece reaches down, in cm."""
+    return hosts[_key(piece)].height + _slit(piece) if _key(piece) in hosts else 0.0
+
+
+def _middle(pieces: list[Piece]) -> list[Piece]:
+    """What the other pieces are put around: the body, else the fronts, else the back."""
+    if not any(one.place in ("sleeve", *ABOVE) for one in pieces):
+        return []
+    for place in ("body", "front", "back"):
+        found = [one for one in pieces if one.place == place]
+        if found:
+            return found
+    return []
+
+
+def _worn(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
+    gap = GAP * sum(one.width for one in middle)
+    bands = _upright(pieces, middle, hosts)
+    placed, left = [], 0.0
+    for one in _between(middle, bands):
+        wide = one.height if one in bands else one.width
+        x = left + wide / 2
+        placed.append(_stood(one, x) if one in bands else replace(one, at=(x, 0.0)))
+        left += wide + gap
+    wide = left - gap
+    placed = [replace(one, at=(one.at[0] - wide / 2, one.at[1])) for one in placed]
+    sleeves = [one for one in pieces if one.place == "sleeve"][:2]
+    corner = (wide / 2 + gap, -_underarm(middle[0]))
+    placed += [_sleeve(one, side, corner) for side, one in zip((-1, 1), sleeves, strict=False)]
+    above = -max(one.height for one in middle)
+    for one in (each for place in ABOVE for each in pieces if each.place == place):
+        reach = one.base / 2 - wide / 2 - gap if sleeves and one.place == "yoke" else 0.0
+        above -= gap + max(0.0, reach) * tan(radians(TILT))
+        placed.append(replace(one, at=(0.0, above)))
+        above -= one.height
+    return placed
+
+
+def _upright(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
+    """Bands as long as two fronts are high stand between them."""
+    if len(middle) != 2 or middle[0].place != "front":
+        return []
+    high = middle[0].height + _drop(middle[0], hosts)
+    bands = [one for one in pieces if one.place == "band" and len(pieces) > 1]
+    fit = [one for one in bands if FITS[0] <= one.width / high <= FITS[1]]
+    return fit if all(one.height < high / 4 for one in fit) else []
+
+
+def _between(middle: list[Piece], bands: list[Piece]) -> list[Piece]:
+    return [middle[0], *bands, middle[1]] if bands else middle
+
+
+def _stood(band: Piece, x: float) -> Piece:
+    """A band on its end, its top level with nothing in particular: it hangs to the lower edge."""
+    return replace(band, at=(x + band.height / 2, -band.width / 2), turn=-90.0)
+
+
+def _sleeve(piece: Piece, side: int, corner: tuple[float, float]) -> Piece:
+    """A sleeve beside the middle, its underarm level with the corner given."""
+    turned = replace(piece, turn=-side * TILT)
+    inner = min(side * x for x, _ in turned.lies(turned.outline))
+    _, level = turned.point(-side * piece.width / 2, _underarm(piece))
+    return replace(turned, at=(side * (corner[0] - inner), corner[1] - level))
+
+
+def _underarm(piece: Piece) -> float:
+    """How high a piece stays at its widest."""
+    far = AT_WIDEST * max(x for x, _ in piece.outline)
+    return max(up for x, up in piece.outline if x >= far)
+
+
+def _in_rows(pieces: list[Piece], worn: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
+    """Pieces side by side in rows, those of one part together, below what is put together."""
+    by_part: dict[str, list[Piece]] = {}
+    for one in pieces:
+        by_part.setdefault(one.part_id, []).append(one)
+    parts = list(by_part.values())
+    points = [point for one in worn for point in one.lies(one.outline)]
+    points += [one.point(0.0, -_drop(one, hosts)) for one in worn]
+    wide = _wide(parts, [x for x, _ in points])
+    down = max((y for _, y in points), default=0.0) + (_words(worn, hosts) * wide if worn else 0.0)
+    placed: list[Piece] = []
+    for row in _filled(parts, wide):
+        each = [one for part in row for one in part]
+        down += max(one.height for one in each)
+        placed += _row(row, wide, down)
+        down += _words(each, hosts) * wide + max(_drop(one, hosts) for one in each)
+    return placed
+
+
+def _words(pieces: list[Piece], hosts: dict[Key, Piece]) -> float:
+    """Room for the words of a row of pieces, as a share of the width of the whole."""
+    return CAPTION + (FOR_BORDERS if any(_key(one) in hosts for one in pieces) else 0.0)
+
+
+def _wide(parts: list[list[Piece]], across: list[float]) -> float:
+    area = sum((_span(one) * 1.3) * (one[0].height * 1.2) for one in parts)
+    widest = max((_span(one) for one in parts), default=0.0)
+    return max(max(across, default=0.0) - min(across, default=0.0), widest, sqrt(area))
+
+
+def _span(part: list[Piece]) -> float:
+    """How wide the copies of a part lie side by side."""
+    return part[0].width * (len(part) + BESIDE * (len(part) - 1))
+
+
+def _filled(parts: list[list[Piece]], wide: float) -> list[list[list[Piece]]]:
+    rows: list[list[list[Piece]]] = []
+    left = 0.0
+    for part in parts:
+        room = _room(part, wide)
+        if not rows or room > left + 1e-9:
+            rows.append([])
+            left = wide
+        rows[-1].append(part)
+        left -= room
+    return rows
+
+
+def _room(part: list[Piece], wide: float) -> float:
+    return min(wide, max(_span(part) + 0.04 * wide, LEAST * wide))
+
+
+def _row(row: list[list[Piece]], wide: float, down: float) -> list[Piece]:
+    placed = []
+    left = -sum(_room(part, wide) for part in row) / 2
+    for part in row:
+        x = left + (_room(part, wide) - _span(part)) / 2
+        for one in part:
+            placed.append(replace(one, at=(x + one.width / 2, down)))
+            x += one.width * (1 + BESIDE)
+        left += _room(part, wide)
+    return placed

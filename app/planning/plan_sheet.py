@@ -1,0 +1,69 @@
+"""What the sheet of a plan tells beside its figures: the work in words, fibre and care."""
+
+from dataclasses import dataclass
+
+from app.book.book import Book
+from app.book.person import Measure
+from app.book.plan import Plan
+from app.craft.care import care
+from app.planning.design import shaping_words
+from app.planning.needs import PartNeed, needs_of
+from app.planning.picture_drawn import drawn_pieces, same_runs
+from app.planning.places import in_round
+from app.planning.schedule import schedule
+from app.planning.yarns import Lots
+
+SMALL_CHEST_MM, SMALL_HEAD_MM = 640, 510
+"""Up to these a body is taken to be a small child's, of about six years or less (practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlanSheet:
+    """The work of each part by its id, row by row; fibres with how they are washed; and whether it
+    is for a small child."""
+
+    work: dict[str, tuple[str, ...]]
+    fibres: tuple[str, ...]
+    care: tuple[str, ...]
+    small_child: bool
+
+
+def plan_sheet(book: Book, plan: Plan) -> PlanSheet:
+    """What a sheet of this plan tells."""
+    parts = book.parts_of.get(plan.id, [])
+    needs = needs_of(plan, parts, Lots(book))
+    yarns = dict.fromkeys(one.yarn_id for need in needs for one in need.roles if one.yarn_id)
+    fibres = tuple(dict.fromkeys(book.yarn[one].fibre for one in yarns if book.yarn[one].fibre))
+    drawn = drawn_pieces(plan)
+    work = {}
+    for need in needs:
+        piece = drawn.get(need.part.id)
+        told = piece.words if piece and same_runs(need.part, piece) else _work(need)
+        work[need.part.id] = told
+    return PlanSheet(work, fibres, care(fibres) if fibres else (), small_child(book, plan))
+
+
+def small_child(book: Book, plan: Plan) -> bool:
+    """Whether the body it is for is a small child's, by the plan's measures, else its wearer's."""
+    person = book.person.get(plan.person_id or "")
+    measures = (
+        *(plan.design.measures if plan.design else ()),
+        *(person.measures if person else ()),
+    )
+    chest, head = _first(measures, "chest"), _first(measures, "head")
+    if chest is not None:
+        return chest <= SMALL_CHEST_MM
+    return head is not None and head <= SMALL_HEAD_MM
+
+
+def _first(measures: tuple[Measure, ...], name: str) -> int | None:
+    return next((one.mm for one in measures if one.name == name), None)
+
+
+def _work(need: PartNeed) -> tuple[str, ...]:
+    if need.gauge is None:
+        return ()
+    runs = schedule(need.part.shape, need.gauge, need.part.worked)
+    tube, gauge = in_round(need.part), need.gauge
+    told = [f"Cast on {runs[0].stitches} stitches."] if runs else []
+    return (*told, *(shaping_words(run, tube, gauge) for run in runs))

@@ -1,0 +1,36 @@
+"""The yarn in each row of a part: what tells where a skein runs out."""
+
+from app.book.gauge import Gauge
+from app.book.plan import Part
+from app.book.shape import Run
+from app.craft.figure import Figure
+from app.planning.beyond import beyond, in_all
+from app.planning.edges import cast_off_m, cast_on_m
+from app.planning.schedule import schedule
+
+
+def metres_per_row(part: Part, gauge: Gauge, loop: Figure) -> list[float]:
+    """Metres of all yarns in each row of one copy, from the first; none for a bare amount.
+
+    `loop` is the yarn in a stitch in cm. The first row has the cast-on with it, the last the
+    cast-off; a seam is sewn afterwards and belongs to no row.
+    """
+    runs = schedule(part.shape, gauge, part.worked)
+    found = [metres for run in runs for metres in _rows(part, run, loop)]
+    if found:
+        found[0] += cast_on_m(part, runs, gauge, loop)
+        found[-1] += cast_off_m(part, runs, loop)
+    return found
+
+
+def row_stitches(run: Run, row: int) -> float:
+    """Stitches in a row of a run, from 0, that goes evenly from one count to another."""
+    return run.stitches + (run.stitches_to - run.stitches) * (row + 0.5) / run.rows
+
+
+def _rows(part: Part, run: Run, loop: Figure) -> list[float]:
+    """What a run takes, shared out over its rows by their stitches."""
+    took = in_all((run,), beyond(part, (run,), part.name)).values()
+    whole = sum(one.value for one in took) * loop.value / 100
+    widths = [row_stitches(run, row) for row in range(run.rows)]
+    return [whole * wide / sum(widths) if whole else 0.0 for wide in widths]

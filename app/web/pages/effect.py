@@ -1,0 +1,42 @@
+"""What a change did, in a sentence: how much more it takes, and whether there is enough now."""
+
+from app.book.words import OPEN_STATES
+from app.planning.answers import PlanAnswer
+from app.planning.changes import Effect
+from app.web.shown import Shown
+
+NO_METRE = 0.5
+"""Metres below which a change of the need is not worth a word."""
+
+NO_ODDS = 0.025
+"""Odds below which a change of them is not: half a time in twenty."""
+
+
+def effect_sentence(effect: Effect | None, shown: Shown) -> str:
+    """For instance "This takes 34 m more (15 g): short by 12 m now."; empty where nothing that
+    matters was changed, or there is nothing to reckon."""
+    if effect is None or not effect.after.begun or effect.after.state not in OPEN_STATES:
+        return ""
+    if abs(effect.m) >= NO_METRE:
+        return f"{_takes(effect, shown)}: {_now(effect.before, effect.after, shown)}."
+    if abs(effect.after.odds - effect.before.odds) >= NO_ODDS:
+        now = _now(effect.before, effect.after, shown)
+        return f"This takes as much yarn as before: {now}."
+    return ""
+
+
+def _takes(effect: Effect, shown: Shown) -> str:
+    if not effect.before.begun:
+        return f"This takes {shown.short_length(effect.after.need.value)} in all"
+    more = "more" if effect.m > 0 else "less"
+    weight = f" ({shown.mass(abs(effect.g))})" if effect.g else ""
+    return f"This takes {shown.length(abs(effect.m))} {more}{weight}"
+
+
+def _now(was: PlanAnswer, plan: PlanAnswer, shown: Shown) -> str:
+    if plan.enough:
+        return f"enough{' still' if was.enough else ''}, {shown.odds(plan.odds)}"
+    short = shown.short_length(plan.short_m)
+    if plan.waiting:
+        return f"{short} still to be promised, and the shelf has it free"
+    return f"short by {short} now"

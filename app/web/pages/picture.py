@@ -1,0 +1,269 @@
+"""The picture of a garment as it is drawn: outlines, joins and labels, in units of the drawing."""
+
+from dataclasses import dataclass, field
+from itertools import groupby, pairwise
+
+from app.book.words import OPEN_STATES
+from app.planning.picture import Picture
+from app.planning.picture_outline import spans, strip
+from app.planning.picture_piece import Piece
+from app.planning.picture_rows import Band
+from app.web.pages.funnel import USUAL_COLOUR
+from app.web.pages.picture_labels import (
+    OVERHANG,
+    TAG_HIGH,
+    Words,
+    caption,
+    short,
+    tag,
+    tag_at_end,
+    tag_wide,
+)
+from app.web.pages.picture_room import Corners, Point, Room
+from app.web.pages.picture_words import (
+    PieceWords,
+    codes,
+    in_one_sentence,
+    in_words,
+    joined,
+    part_name,
+    size_lines,
+)
+from app.web.shown import Shown
+
+WIDE, MARGIN = 360.0, 6.0
+"""Width of the drawing and its edge: a unit is a pixel of the narrowest phone."""
+
+TALLEST, LARGEST = 420.0, 7.0
+"""Height of the pieces at most, and units to a cm at most."""
+
+PAPER = "#fdfaf3"
+"""The ground of a piece, in the page's light theme and its dark one."""
+
+LOOKS = (("rib", "rib"), ("garter", "garter"), ("moss", "moss"), ("lace", "lace"))
+"""Words in the name of a stitch pattern, and the fill that looks like it."""
+
+NO_SKEIN, KNIT_TO = "no skein yet", "knit to here"
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """An outline to fill; `pale` for rows to come while the rest is knit."""
+
+    points: str
+    fill: str
+    pale: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Fleck:
+    """A fill of several yarns in one row: name, ground colour, and the rest as (colour, x, width)
+    of a tile 10 wide."""
+
+    name: str
+    ground: str
+    flecks: tuple[tuple[str, float, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Hatch:
+    """A fill of rows that have no skein yet, over the colour of the yarn meant for them."""
+
+    name: str
+    colour: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """A part of a piece with the look of its stitch pattern: the name of a fill of the drawing."""
+
+    points: str
+    look: str
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line across a piece; `knit_to` where what is knit ends, else a join."""
+
+    path: str
+    knit_to: bool = False
+
+
+@dataclass(slots=True)
+class Drawing:
+    """The whole picture; `top` and `height` are of its viewBox, `WIDE` its width."""
+
+    title: str
+    sentence: str
+    words: tuple[PieceWords, ...]
+    amounts: tuple[str, ...]
+    without_gauge: tuple[str, ...]
+    pale: bool
+    finished: bool
+    outlines: list[str] = field(default_factory=list)
+    shapes: list[Shape] = field(default_factory=list)
+    flecks: list[Fleck] = field(default_factory=list)
+    strokes: list[Stroke] = field(default_factory=list)
+    tags: list[Words] = field(default_factory=list)
+    captions: list[Words] = field(default_factory=list)
+    hatches: list[Hatch] = field(default_factory=list)
+    fabrics: list[Fabric] = field(default_factory=list)
+    top: float = 0.0
+    height: float = 0.0
+    width: float = WIDE
+
+    @property
+    def looks(self) -> list[str]:
+        """The stitch patterns that are seen."""
+        return sorted({one.look for one in self.fabrics})
+
+    @property
+    def joined(self) -> bool:
+        return any(not one.knit_to for one in self.strokes)
+
+
+def drawing(picture: Picture, shown: Shown) -> Drawing:
+    """The picture to scale, with whatever words there is room for; all of them stand in `words`."""
+    drawn = Drawing(
+        title=picture.name,
+        sentence=in_one_sentence(picture),
+        words=in_words(picture, shown),
+        amounts=picture.amounts,
+        without_gauge=picture.without_gauge,
+        pale=picture.state == "being knit",
+        finished=picture.state not in OPEN_STATES,
+    )
+    if picture.pieces:
+        _Pen(picture, shown, drawn).draw()
+    return drawn
+
+
+class _Pen:
+    """Draws one picture."""
+
+    def __init__(self, picture: Picture, shown: Shown, drawn: Drawing) -> None:
+        self.picture, self.shown, self.drawn = picture, shown, drawn
+        points = [point for one in picture.pieces for point in one.lies(one.outline)]
+        across, down = [x for x, _ in points], [y for _, y in points]
+        wide, high = max(across) - min(across), max(down) - min(down)
+        self.scale = min((WIDE - 2 * MARGIN) / wide, TALLEST / high, LARGEST)
+        self.middle, self.above = (max(across) + min(across)) / 2, min(down)
+        self.room = Room(MARGIN / 2, WIDE - MARGIN / 2)
+        self.lowest = high * self.scale
+
+    def draw(self) -> None:
+        for piece in self.picture.pieces:
+            self._piece(piece)
+        by_part = groupby(self.picture.pieces, key=lambda one: one.part_id)
+        parts = [list(part) for _, part in by_part]
+        for part in sorted(parts, key=lambda one: -one[0].width * one[0].height):
+            self._caption(part)
+        for piece in self.picture.pieces:
+            self._tags(piece)
+        boxes = [one.box for one in self.drawn.captions + self.drawn.tags]
+        self.drawn.top = round(min(0.0, *(one.y - one.high / 2 for one in boxes)) - MARGIN, 1)
+        low = max(self.lowest, *(one.y + one.high / 2 for one in boxes))
+        self.drawn.height = round(low + MARGIN - self.drawn.top, 1)
+
+    def _at(self, point: Point) -> Point:
+        return (
+            WIDE / 2 + (point[0] - self.middle) * self.scale,
+            (point[1] - self.above) * self.scale,
+        )
+
+    def _corners(self, points: Corners) -> Corners:
+        return [self._at(one) for one in points]
+
+    def _piece(self, piece: Piece) -> None:
+        self.drawn.outlines.append(_points(self._corners(piece.lies(piece.outline))))
+        for lower, upper in pairwise(sorted({up for _, up in piece.outline})):
+            part = strip(piece.outline, lower, upper)
+            self.room.fill(self._corners(piece.lies(part)))
+        for pattern, corners in piece.fabrics:
+            points = _points(self._corners(piece.lies(corners)))
+            self.drawn.fabrics.append(Fabric(points, look_of(pattern)))
+        for band in piece.bands:
+            points = _points(self._corners(piece.lies(band.corners)))
+            pale = self.drawn.pale and not band.knit.done
+            self.drawn.shapes.append(Shape(points, self._fill(band), pale))
+        for before, after in pairwise(piece.bands):
+            self._stroke(piece, before, after)
+
+    def _stroke(self, piece: Piece, before: Band, after: Band) -> None:
+        knit_to = self.drawn.pale and before.knit.done and not after.knit.done
+        if not knit_to and not joined(before, after):
+            return
+        up, beyond = after.begun, (3.5 if knit_to else 1.5) / self.scale
+        for left, right in spans(piece.outline, up + (after.ended - up) * 1e-6):
+            ends = [self._at(piece.point(x, up)) for x in (left - beyond, right + beyond)]
+            path = "M{:.1f} {:.1f}L{:.1f} {:.1f}".format(*ends[0], *ends[1])
+            self.drawn.strokes.append(Stroke(path, knit_to))
+            placed = tag_at_end(KNIT_TO, ends, self.room) if knit_to else None
+            self.drawn.tags += [placed] if placed else []
+
+    def _fill(self, band: Band) -> str:
+        parts = [(self._colour(one.holding_id), one.share) for one in band.knit.threads]
+        if len(parts) == 1 and parts[0][0]:
+            return parts[0][0]
+        if not any(colour for colour, _ in parts):
+            return f"url(#{self._hatch(band.knit.threads[0].yarn_id)})"
+        return f"url(#{self._fleck(parts)})"
+
+    def _colour(self, holding_id: str | None) -> str:
+        return (self.picture.skeins[holding_id].colour or USUAL_COLOUR) if holding_id else ""
+
+    def _hatch(self, yarn_id: str | None) -> str:
+        colour = self.picture.meant[yarn_id].colour if yarn_id else ""
+        for one in self.drawn.hatches:
+            if one.colour == colour:
+                return one.name
+        found = Hatch(f"no-skein-{len(self.drawn.hatches) + 1}", colour)
+        self.drawn.hatches.append(found)
+        return found.name
+
+    def _fleck(self, parts: list[tuple[str, float]]) -> str:
+        parts = [(colour or PAPER, share) for colour, share in parts]
+        x, flecks = 0.0, []
+        for colour, share in parts[1:]:
+            flecks.append((colour, round(x, 2), round(10 * share, 2)))
+            x += 10 * share
+        for one in self.drawn.flecks:
+            if (one.ground, one.flecks) == (parts[0][0], tuple(flecks)):
+                return one.name
+        found = Fleck(f"yarns-{len(self.drawn.flecks) + 1}", parts[0][0], tuple(flecks))
+        self.drawn.flecks.append(found)
+        return found.name
+
+    def _caption(self, part: list[Piece]) -> None:
+        lines = (part_name(part), *size_lines(part[0], self.shown))
+        pieces = [self._corners(one.lies(one.outline)) for one in part]
+        placed = caption(lines, pieces, part[0].place, self.room)
+        self.drawn.captions += [placed] if placed else []
+
+    def _tags(self, piece: Piece) -> None:
+        for band in piece.bands:
+            middle = (band.begun + band.ended) / 2
+            left, right = _widest(spans(piece.outline, middle))
+            name = self._told(band, (right - left) * self.scale + OVERHANG)
+            if name and abs(band.ended - band.begun) * self.scale > TAG_HIGH:
+                placed = tag(name, self._at(piece.point((left + right) / 2, middle)), self.room)
+                self.drawn.tags += [placed] if placed else []
+
+    def _told(self, band: Band, room: float) -> str:
+        """What is written on a band; empty where there is no room for it."""
+        told = codes(band, self.picture.skeins)
+        wanted = (short(told),) if told else (NO_SKEIN, "no skein")
+        return next((one for one in wanted if tag_wide(one) <= room), "")
+
+
+def look_of(pattern: str) -> str:
+    """The fill that looks like a stitch pattern, by its name."""
+    return next((look for word, look in LOOKS if word in pattern.lower()), "stocking")
+
+
+def _widest(found: list[tuple[float, float]]) -> tuple[float, float]:
+    return max(found, key=lambda one: one[1] - one[0], default=(0.0, 0.0))
+
+
+def _points(corners: Corners) -> str:
+    return " ".join(one for one, _ in groupby(f"{x:.1f},{y:.1f}" for x, y in corners))

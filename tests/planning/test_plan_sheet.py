@@ -1,0 +1,59 @@
+import pytest
+
+from app.book.design import Design
+from app.book.gauge import Gauge
+from app.book.person import Measure
+from app.book.shape import Counted, Stated, Trapezoid
+from app.planning.design import parts_from
+from app.planning.plan_sheet import plan_sheet, small_child
+from tests.books import a_book, a_part, a_person, a_plan, a_yarn
+
+
+def test_the_work_of_a_part_in_words():
+    plan = a_plan()
+    parts = (
+        a_part(name="Back", shape=Counted(100, 60)),
+        a_part("sleeves", name="Sleeves", shape=Trapezoid(220, 360, 450), position=2),
+        a_part("rest", shape=Stated(10_000), position=3),
+    )
+    work = plan_sheet(a_book(a_yarn(), plan, *parts), plan).work
+    assert work["body"][0] == "Cast on 100 stitches."
+    assert work["body"][1].startswith("Work 60 rows on 100 stitches.")
+    assert work["sleeves"][1].startswith("Increase one stitch on each side of the marker")
+    assert work["rest"] == ()
+
+
+def test_a_designed_part_is_told_as_it_was_drawn():
+    plan = a_plan(design=Design("scarf"))
+    parts = parts_from(plan, Gauge(22.0, 30.0))
+    work = plan_sheet(a_book(a_yarn(), plan, *parts), plan).work
+    assert work[parts[0].id]
+    assert not work[parts[0].id][0].startswith("Cast on")
+
+
+def test_fibres_are_named_once_with_their_care():
+    yarns = (a_yarn(fibre="wool"), a_yarn("other", fibre="wool"))
+    plan = a_plan()
+    sheet = plan_sheet(a_book(*yarns, plan, a_part()), plan)
+    assert sheet.fibres == ("wool",)
+    assert len(sheet.care) == 1
+    bare = a_plan(yarns=(), gauge=Gauge(20.0, 28.0))
+    assert plan_sheet(a_book(bare, a_part()), bare).care == ()
+
+
+@pytest.mark.parametrize(
+    ("measures", "expected"),
+    [
+        ((Measure("chest", 620),), True),
+        ((Measure("chest", 960), Measure("head", 480)), False),
+        ((Measure("head", 500),), True),
+        ((Measure("head", 560),), False),
+        ((), False),
+    ],
+)
+def test_a_small_child_is_known_by_its_measures(measures: tuple[Measure, ...], expected: bool):
+    person = a_person("Tilde", measures=measures)
+    plan = a_plan(person_id="Tilde")
+    assert small_child(a_book(person, plan), plan) is expected
+    designed = a_plan(design=Design("hat", measures))
+    assert small_child(a_book(designed), designed) is expected
