@@ -4,6 +4,7 @@ import csv
 import io
 import re
 from html import unescape
+from math import ceil
 
 import pytest
 from starlette.testclient import TestClient
@@ -51,6 +52,17 @@ def test_ticking_leads_to_entering_the_skein(client: TestClient) -> None:
     html = page(client, "/work-list")
     assert "/skeins/new?plan=pullover&amp;yarn=grey+two-ply&amp;fleece=Bramble" in html
     assert "/fleeces/Bramble/weigh" in html
+
+
+@pytest.mark.usefixtures("short")
+def test_a_line_to_spin_says_metres_grams_and_skeins(client: TestClient) -> None:
+    """The only skein of the yarn holds 213 m: that is a usual one."""
+    said = words(page(client, "/work-list"))
+    line = re.search(
+        r"Spin grey two-ply from Bramble : ([\d ]+) m, \d+ g finished, (\d+) skein", said
+    )
+    assert line is not None
+    assert int(line[2]) == ceil(int(line[1].replace(" ", "")) / 213)
 
 
 def test_an_empty_list_says_what_it_is_for(client: TestClient) -> None:
