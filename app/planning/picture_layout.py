@@ -129,20 +129,26 @@ def _worn(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> 
 
 
 def _above(pieces: list[Piece], middle: list[Piece], wide: float, beside: float) -> list[Piece]:
-    """Yoke, crown and neck over the middle; one for each of several, over its own. A yoke clears
-    the sleeves that begin so far beside the middle."""
+    """Yoke, crown and neck over the middle; of several, each over its own. A yoke clears the
+    sleeves that begin so far beside the middle."""
     placed, top = [], -max(one.height for one in middle)
     for place in ABOVE:
         found = [one for one in pieces if one.place == place]
-        each = len(found) == len(middle) > 1
-        for at, one in enumerate(found):
-            if at == 0 or not each:
-                reach = one.base / 2 - wide / 2 - beside if beside and place == "yoke" else 0.0
-                top -= GAP * wide + max(0.0, reach) * tan(radians(TILT))
-            placed.append(replace(one, at=(middle[at].at[0] if each else 0.0, top)))
-            if at == len(found) - 1 or not each:
-                top -= one.height
+        for row in _paired(found, middle):
+            reach = row[0][0].base / 2 - wide / 2 - beside if place == "yoke" and beside else 0.0
+            top -= GAP * wide + max(0.0, reach) * tan(radians(TILT))
+            placed += [replace(one, at=(x, top)) for one, x in row]
+            top -= max(one.height for one, _ in row)
     return placed
+
+
+def _paired(found: list[Piece], middle: list[Piece]) -> list[list[tuple[Piece, float]]]:
+    """Rows of pieces with where their middles lie: a pair over the last pair of the middle, single
+    ones over one another."""
+    pairs = [one for one in middle if 1 < one.copies == len(found)]
+    if pairs:
+        return [[(one, host.at[0]) for one, host in zip(found, pairs[-len(found) :], strict=True)]]
+    return [[(one, 0.0)] for one in found]
 
 
 def _upright(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
