@@ -4,6 +4,7 @@ else side by side. In cm, to the right and down from the middle of the lower edg
 from dataclasses import replace
 from math import radians, sqrt, tan
 
+from app.book.words import Place
 from app.planning.picture_piece import Piece
 
 TILT = 14.0
@@ -27,10 +28,18 @@ BESIDE = 0.12
 AT_WIDEST = 0.98
 """From how much of its greatest width on a piece counts as being at its widest."""
 
-FITS = (0.7, 1.15)
+FITS = (0.6, 1.15)
 """How much of the width of a piece a hem or cuff may have that hangs from it."""
 
-ABOVE = ("yoke", "crown", "neck")
+HANG: dict[Place, tuple[Place, ...]] = {
+    "sleeve": ("cuff",),
+    "body": ("band", "cuff"),
+    "back": ("band",),
+    "front": ("band",),
+}
+"""What hangs from a piece, by its place."""
+
+ABOVE: tuple[Place, ...] = ("yoke", "crown", "neck")
 
 
 def laid_out(pieces: list[Piece]) -> tuple[Piece, ...]:
@@ -60,9 +69,12 @@ def _hung(pieces: list[Piece]) -> tuple[set[Key], dict[Key, Piece]]:
     taken: set[Key] = set()
     hosts: dict[Key, Piece] = {}
     for host in pieces:
-        wanted = {"sleeve": "cuff", "body": "band", "back": "band", "front": "band"}.get(host.place)
         for one in pieces:
-            if one.place == wanted and _key(one) not in taken and _fits(one, host):
+            if (
+                one.place in HANG.get(host.place, ())
+                and _key(one) not in taken
+                and _fits(one, host)
+            ):
                 taken.add(_key(one))
                 hosts[_key(host)] = one
                 break
@@ -112,13 +124,31 @@ def _worn(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> 
     sleeves = [one for one in pieces if one.place == "sleeve"][:2]
     corner = (wide / 2 + gap, -_underarm(middle[0]))
     placed += [_sleeve(one, side, corner) for side, one in zip((-1, 1), sleeves, strict=False)]
-    above = -max(one.height for one in middle)
-    for one in (each for place in ABOVE for each in pieces if each.place == place):
-        reach = one.base / 2 - wide / 2 - gap if sleeves and one.place == "yoke" else 0.0
-        above -= gap + max(0.0, reach) * tan(radians(TILT))
-        placed.append(replace(one, at=(0.0, above)))
-        above -= one.height
+    stood = [one for one in placed if one.place == middle[0].place]
+    return placed + _above(pieces, stood, wide, gap if sleeves else 0.0)
+
+
+def _above(pieces: list[Piece], middle: list[Piece], wide: float, beside: float) -> list[Piece]:
+    """Yoke, crown and neck over the middle; of several, each over its own. A yoke clears the
+    sleeves that begin so far beside the middle."""
+    placed, top = [], -max(one.height for one in middle)
+    for place in ABOVE:
+        found = [one for one in pieces if one.place == place]
+        for row in _paired(found, middle):
+            reach = row[0][0].base / 2 - wide / 2 - beside if place == "yoke" and beside else 0.0
+            top -= GAP * wide + max(0.0, reach) * tan(radians(TILT))
+            placed += [replace(one, at=(x, top)) for one, x in row]
+            top -= max(one.height for one, _ in row)
     return placed
+
+
+def _paired(found: list[Piece], middle: list[Piece]) -> list[list[tuple[Piece, float]]]:
+    """Rows of pieces with where their middles lie: a pair over the last pair of the middle, single
+    ones over one another."""
+    pairs = [one for one in middle if 1 < one.copies == len(found)]
+    if pairs:
+        return [[(one, host.at[0]) for one, host in zip(found, pairs[-len(found) :], strict=True)]]
+    return [[(one, 0.0)] for one in found]
 
 
 def _upright(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
@@ -126,7 +156,7 @@ def _upright(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) 
     if len(middle) != 2 or middle[0].place != "front":
         return []
     high = middle[0].height + _drop(middle[0], hosts)
-    bands = [one for one in pieces if one.place == "band" and len(pieces) > 1]
+    bands = [one for one in pieces if one.place == "band"]
     fit = [one for one in bands if FITS[0] <= one.width / high <= FITS[1]]
     return fit if all(one.height < high / 4 for one in fit) else []
 

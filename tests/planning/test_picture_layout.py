@@ -84,6 +84,17 @@ def test_front_bands_as_long_as_the_fronts_stand_between_them():
     assert max(edge[3] for edge in edges) == pytest.approx(0.0)
 
 
+def test_each_of_a_pair_has_its_own_crown_and_cuff():
+    hands = a_part("Body", shape=Counted(60, 60), copies=2)
+    tips = a_part("Crown", shape=Counted(40, 10), copies=2, position=2)
+    cuffs = a_part("Cuff", shape=Counted(44, 20), copies=2, position=3)
+    left, right, tip, other, cuff, _ = laid(hands, tips, cuffs)
+    assert (tip.at[0], other.at[0]) == (left.at[0], right.at[0])
+    assert tip.at[1] == other.at[1] < -left.height
+    assert cuff.at[0] == pytest.approx(left.at[0])
+    assert bounds(cuff)[1] > bounds(left)[3]
+
+
 def test_pieces_without_a_place_lie_side_by_side_and_then_below():
     parts = [a_part(f"square {at}", shape=Counted(220, 300), position=at) for at in range(5)]
     pieces = laid(*parts)
