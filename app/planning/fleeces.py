@@ -4,6 +4,7 @@ from app.book.book import Book
 from app.book.fleece import Fleece
 from app.book.holding import Holding
 from app.book.settings import StepLosses
+from app.book.weighed_as import weighed_as
 from app.book.words import FIBRE_KINDS
 from app.craft.breeds import typical_yield
 from app.craft.figure import Figure, total
@@ -56,7 +57,7 @@ def becomes(
     prepared, yarn, steps = [], [], [yield_step]
     for holding in holdings:
         now = Figure(wool_g(book, [holding]), "g")
-        state = holding.state or "carded"
+        state = weighed_as(book, holding) or "carded"
         losses = losses_for(state, book.settings.steps)
         prepared.append(prepared_from(now, state, share, losses))
         yarn.append(yarn_from(now, state, share, losses))

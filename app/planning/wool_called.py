@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from app.book.book import Book
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.weighed_as import weighed_as
 from app.craft.figure import Figure
 from app.craft.fleece import share_kept, wool_for
 from app.planning.fleeces import fleece_yield, losses_for, wool_g, wool_of
@@ -61,8 +62,9 @@ class WoolCalled:
 
     def _from(self, fleece: Fleece, holding: Holding, wanted_g: float) -> Called:
         share, _ = fleece_yield(fleece)
-        losses = losses_for(_state(holding), self.book.settings.steps)
-        kept = share_kept(_state(holding), share, losses).value
+        state = weighed_as(self.book, holding) or "carded"
+        losses = losses_for(state, self.book.settings.steps)
+        kept = share_kept(state, share, losses).value
         left = wool_g(self.book, [holding]) - self.grams.get(holding.id, 0.0)
         yarn_g = max(0.0, min(wanted_g, left * kept))
         yarn = Figure(yarn_g, "g")

@@ -9,6 +9,7 @@ from sqlmodel import Session, col
 from app.book.event import Balance
 from app.book.holding import Holding
 from app.book.reading import Reading
+from app.book.words import FIBRE_KINDS
 from app.store.kept import columns_of
 from app.store.tables.holding import BalanceRow, HoldingRow
 from app.store.tables.reading import ReadingRow
@@ -66,12 +67,15 @@ def readings_of(session: Session, holding_id: str) -> list[Reading]:
     return [Reading(*row) for row in session.execute(statement)]
 
 
-def wool_of_fleece(session: Session, fleece_id: str) -> Holding | None:
-    """The holding that a fleece's own wool lies in, unless it was put away."""
-    statement = select(*columns_of(Holding)).where(
-        col(HoldingRow.fleece_id) == fleece_id,
-        col(HoldingRow.kind) == "fleece",
-        col(HoldingRow.put_away).is_(None),
+def wool_of_fleece(session: Session, fleece_id: str) -> list[Holding]:
+    """The holdings that a fleece's wool lies in, unless they were put away, by code."""
+    statement = (
+        select(*columns_of(Holding))
+        .where(
+            col(HoldingRow.fleece_id) == fleece_id,
+            col(HoldingRow.kind).in_(sorted(FIBRE_KINDS)),
+            col(HoldingRow.put_away).is_(None),
+        )
+        .order_by(col(HoldingRow.code))
     )
-    row = session.execute(statement).first()
-    return Holding(*row) if row else None
+    return [Holding(*row) for row in session.execute(statement)]

@@ -6,16 +6,16 @@ from datetime import date
 from sqlmodel import Session
 
 from app.book import woolbook
+from app.book.book import Book
 from app.book.event import Event
+from app.book.event_note import readings_noted, states_of
 from app.book.holding import Holding
 from app.book.reading import Reading
 from app.book.words import SINKS
 from app.store.records import get, load_book, post, put, remove
 from app.store.skein_find import balance_of
-from app.work.fleece_step import states_of
-from app.work.weighing_note import readings_noted
 
-MAKES_HOLDINGS = frozenset({"arrive", "spin", "wind"})
+MAKES_HOLDINGS = frozenset({"arrive", "prepare", "spin", "wind", "correct"})
 """Events by which a holding first comes to the shelf."""
 
 
@@ -33,7 +33,7 @@ def undo_event(session: Session, seq: int, day: date) -> Event | None:
     entry = woolbook.undo(event, book.events)
     undone = post(session, entry.kind, day, entry.lines, undoes=seq)
     for holding in _holdings(session, event):
-        _as_before(session, event, holding, day)
+        _as_before(session, book, event, holding, day)
     for reading in readings_noted(event):
         if found := get(session, Reading, reading):
             remove(session, found)
@@ -45,12 +45,19 @@ def _holdings(session: Session, event: Event) -> list[Holding]:
     return [one for id in dict.fromkeys(ids) if (one := get(session, Holding, id))]
 
 
-def _as_before(session: Session, event: Event, holding: Holding, day: date) -> None:
-    gained = sum(line.mg for line in event.lines if line.holding_id == holding.id)
+def _as_before(session: Session, book: Book, event: Event, holding: Holding, day: date) -> None:
     states = states_of(event)
     if event.kind == "put away":
         put(session, replace(holding, put_away=None))
+    elif _came_with(book, event, holding) and not balance_of(session, holding.id).mg:
+        put(session, replace(holding, put_away=day))
     elif states and holding.state == states[1]:
         put(session, replace(holding, state=states[0]))
-    elif gained > 0 and event.kind in MAKES_HOLDINGS and not balance_of(session, holding.id).mg:
-        put(session, replace(holding, put_away=day))
+
+
+def _came_with(book: Book, event: Event, holding: Holding) -> bool:
+    """Whether a holding was first heard of in this event."""
+    named = (
+        one.seq for one in book.events if any(line.holding_id == holding.id for line in one.lines)
+    )
+    return event.kind in MAKES_HOLDINGS and min(named) == event.seq

@@ -1,5 +1,7 @@
 """A fleece's name is also the label of its holding: one holding to a label."""
 
+from itertools import chain, count
+
 from sqlmodel import Session
 
 from app.store.skein_find import holder_of
@@ -11,3 +13,9 @@ def free_code(session: Session, name: str, holding_id: str | None) -> str:
     if holder_of(session, name) not in (None, holding_id):
         raise Refusal("name", f"Something else is called {name} already. Add to the name.")
     return name
+
+
+def next_code(session: Session, stem: str) -> str:
+    """A label nothing else has: the stem, or the stem and the next number."""
+    numbered = (f"{stem} {number}" for number in count(2))
+    return next(one for one in chain([stem], numbered) if holder_of(session, one) is None)

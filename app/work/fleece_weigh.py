@@ -1,4 +1,4 @@
-"""Weigh a fleece, and write down how far it has come."""
+"""Weigh the wool of a fleece, all of it or a part, and write down how far it has come."""
 
 from dataclasses import dataclass, replace
 from datetime import date
@@ -6,16 +6,31 @@ from datetime import date
 from sqlmodel import Session
 
 from app.book import woolbook
+from app.book.book import Book
 from app.book.event import Event, Line
+from app.book.event_note import noted, step_note
 from app.book.holding import Holding
+from app.book.ids import new_id
 from app.book.reading import Reading
+from app.book.weighed_as import weighed_as
 from app.book.woolbook import WEIGHING, Entry, Portion
 from app.book.words import WoolState
-from app.store.records import post, put
+from app.store.records import load_book, post, put
 from app.store.skein_find import balance_of, readings_of
-from app.work.fleece_step import is_step, step_note
+from app.work.fleece_name import next_code
+from app.work.fleece_step import is_step
 from app.work.skein_readings import Weight, mass_reading
-from app.work.weighing_note import noted
+
+
+@dataclass(frozen=True, slots=True)
+class Weighing:
+    """What was weighed: `weight` of wool now in `state`; `taken_mg` of what the book had went into
+    it, None where it was all of it."""
+
+    weight: Weight
+    state: WoolState
+    day: date
+    taken_mg: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,42 +41,68 @@ class Weighed:
     gained_mg: int
 
 
-def weigh_fleece(
-    session: Session, holding: Holding, weight: Weight, state: WoolState, day: date
-) -> Weighed:
+def weigh_fleece(session: Session, wool: Holding, weighing: Weighing) -> Weighed:
     """Keep a weighing, and what it says of the wool.
 
     A step forward sends what it took to waste. Any other weighing that disagrees with the book is
-    put right by weighing and moisture; one that was damp moves nothing, unless it begins the
-    drying: then the book holds the wet weight until the wool is dry. A change of state leaves an
-    event even of no grams, so that it can be undone.
+    put right by weighing and moisture. One that was damp moves no gram: until the wool is dry the
+    book has what it had before. A part that was taken becomes a holding of its own. A change of
+    state leaves an event even of no grams, so that it can be undone.
     """
-    before = holding.state or state
-    now = replace(holding, state=state)
-    reading = mass_reading(holding.id, weight, day)
-    entry = _entry(session, holding, now, reading)
-    put(session, reading)
+    book = load_book(session)
+    made = wool if weighing.taken_mg is None else _part_of(session, book, wool, weighing)
+    now = replace(made, state=weighing.state)
+    reading = mass_reading(made.id, weighing.weight, weighing.day)
+    entry = _entry(session, book, wool, now, reading, weighing)
     put(session, now)
+    put(session, reading)
     if entry is None:
         return Weighed(None, 0)
-    note = "" if before == state else step_note(before, state)
-    lines = entry.lines or (Line(holding.id, 0),)
-    event = post(session, entry.kind, day, lines, noted(note, [reading]))
-    gained = sum(line.mg for line in event.lines if line.holding_id == holding.id)
-    return Weighed(event, gained)
+    before = wool.state or weighing.state
+    note = "" if before == weighing.state else step_note(before, weighing.state)
+    lines = entry.lines or (Line(now.id, 0),)
+    event = post(session, entry.kind, weighing.day, lines, noted(note, [reading]))
+    return Weighed(event, sum(line.mg for line in lines if line.holding_id in (wool.id, now.id)))
 
 
-def _entry(session: Session, holding: Holding, now: Holding, reading: Reading) -> Entry | None:
-    before, after = holding.state or "raw", now.state or "raw"
-    balance = balance_of(session, holding.id)
-    held = {holding.id: balance}
-    if is_step(before, after):
-        taken, made = Portion(holding, balance.mg), Portion(holding, reading.value)
-        return woolbook.prepare(held, taken, made)
-    if before != after:
-        return _put_right(holding, reading.value - balance.mg)
-    return woolbook.correct(held, now, reading, readings_of(session, holding.id))
+def _part_of(session: Session, book: Book, wool: Holding, weighing: Weighing) -> Holding:
+    fleece = book.fleece.get(wool.fleece_id or "")
+    name = fleece.name if fleece else wool.code
+    return replace(
+        wool,
+        id=new_id(),
+        kind="fibre",
+        code=next_code(session, f"{name}, {weighing.state}"),
+        day=weighing.day,
+        price="",
+        notes="",
+    )
 
 
-def _put_right(holding: Holding, gained: int) -> Entry:
-    return Entry("correct", (Line(holding.id, gained), Line(WEIGHING, -gained)))
+def _entry(
+    session: Session,
+    book: Book,
+    wool: Holding,
+    now: Holding,
+    reading: Reading,
+    weighing: Weighing,
+) -> Entry | None:
+    balance = balance_of(session, wool.id)
+    taken = Portion(wool, balance.mg if weighing.taken_mg is None else weighing.taken_mg)
+    before = weighed_as(book, wool) or weighing.state
+    held = {wool.id: balance}
+    if wool.state == now.state:
+        return woolbook.correct(held, now, reading, readings_of(session, wool.id))
+    if reading.wool == "damp":
+        return woolbook.prepare(held, taken, Portion(now, taken.mg))
+    if is_step(before, weighing.state):
+        return woolbook.prepare(held, taken, Portion(now, reading.value))
+    return _put_right(taken, Portion(now, reading.value))
+
+
+def _put_right(taken: Portion, made: Portion) -> Entry:
+    """The wool goes on with what it weighs; the difference is weighing and moisture."""
+    moved = {taken.holding.id: -taken.mg}
+    moved[made.holding.id] = moved.get(made.holding.id, 0) + made.mg
+    moved[WEIGHING] = taken.mg - made.mg
+    return Entry("correct", tuple(Line(one, mg) for one, mg in moved.items()))

@@ -120,6 +120,6 @@ def _holding(new: NewSkein, yarn: Yarn, code: str) -> Holding:
 def _entry(session: Session, new: NewSkein, made: Portion) -> Entry:
     if new.fleece_id and new.taken_now:
         taken = taken_from(session, new.fleece_id, made.mg)
-        held = {taken.holding.id: balance_of(session, taken.holding.id)}
-        return woolbook.spin(held, (taken,), (made,))
+        held = {one.holding.id: balance_of(session, one.holding.id) for one in taken}
+        return woolbook.spin(held, taken, (made,))
     return woolbook.arrive((made,))

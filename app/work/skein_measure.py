@@ -7,6 +7,7 @@ from sqlmodel import Session
 
 from app.book import woolbook
 from app.book.event import Balance, Event, Line
+from app.book.event_note import noted
 from app.book.holding import Holding
 from app.book.reading import Reading
 from app.book.woolbook import WEIGHING, mm_of
@@ -20,7 +21,6 @@ from app.work.skein_readings import (
     mass_reading,
     wraps_reading,
 )
-from app.work.weighing_note import noted
 
 
 @dataclass(frozen=True, slots=True)

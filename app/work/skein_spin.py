@@ -6,18 +6,20 @@ from app.book.book import Book
 from app.book.fleece import Fleece
 from app.book.holding import Holding
 from app.book.woolbook import Portion
+from app.book.words import WoolState
 from app.craft.figure import Figure
 from app.craft.fleece import wool_for
 from app.planning.fleeces import fleece_yield, losses_for
 from app.store.records import get
 from app.store.skein_find import balance_of, wool_of_fleece
+from app.work.fleece_step import STAGE
 from app.work.settings_read import settings_now
 
 LEEWAY = 1.25
 """How far the expected wool may exceed what the fleece holds before the skein is doubted: losses
 are expectations, and the last skein of a fleece seldom meets them (practice)."""
 
-READY = "carded"
+READY: WoolState = "carded"
 """The state of wool that is spun although no state was noted."""
 
 
@@ -31,24 +33,39 @@ class TooLittleWool(Exception):
         self.state = state
 
 
-def taken_from(session: Session, fleece_id: str, yarn_mg: int) -> Portion:
-    """The wool to take off a fleece for so much finished yarn, in mg: through the losses of every
-    step still ahead of it, and at most all it holds. TooLittleWool where it plainly holds less."""
-    fleece, holding = get(session, Fleece, fleece_id), wool_of_fleece(session, fleece_id)
-    if fleece is None or holding is None:
+def taken_from(session: Session, fleece_id: str, yarn_mg: int) -> tuple[Portion, ...]:
+    """The wool to take off a fleece for so much finished yarn, in mg: what is nearest to yarn
+    first, through the losses of every step still ahead of it, and at most all it holds.
+    TooLittleWool where it plainly holds less."""
+    fleece, wool = get(session, Fleece, fleece_id), _ready_first(session, fleece_id)
+    if fleece is None or not wool:
         raise TooLittleWool(0.0, yarn_mg / 1000, READY)
-    held_mg = balance_of(session, holding.id).mg
-    needed_mg = _needed_mg(session, fleece, holding, yarn_mg)
-    if yarn_mg > held_mg or needed_mg > held_mg * LEEWAY:
-        raise TooLittleWool(held_mg / 1000, needed_mg / 1000, holding.state or READY)
-    return Portion(holding, min(needed_mg, held_mg))
+    taken, left = [], float(yarn_mg)
+    for holding in wool:
+        held_mg, per_yarn = balance_of(session, holding.id).mg, _per_yarn(session, fleece, holding)
+        portion = Portion(holding, min(round(left * per_yarn), held_mg))
+        left = max(0.0, left - portion.mg / per_yarn)
+        taken.append(portion)
+    held_mg = sum(balance_of(session, one.id).mg for one in wool)
+    if yarn_mg > held_mg or yarn_mg > (yarn_mg - left) * LEEWAY:
+        needed_mg = held_mg + left * _per_yarn(session, fleece, wool[-1])
+        states = " and ".join(dict.fromkeys(one.state or READY for one in wool))
+        raise TooLittleWool(held_mg / 1000, needed_mg / 1000, states)
+    return tuple(one for one in taken if one.mg > 0)
 
 
-def _needed_mg(session: Session, fleece: Fleece, holding: Holding, yarn_mg: int) -> int:
+def _ready_first(session: Session, fleece_id: str) -> list[Holding]:
+    found = wool_of_fleece(session, fleece_id)
+    some = [one for one in found if balance_of(session, one.id).mg > 0] or found[:1]
+    return sorted(some, key=lambda one: -STAGE[one.state or READY])
+
+
+def _per_yarn(session: Session, fleece: Fleece, holding: Holding) -> float:
+    """Grams of this wool that become a gram of finished yarn."""
     state = holding.state or READY
     share, _ = fleece_yield(fleece)
     losses = losses_for(state, settings_now(session).steps)
-    return round(1000 * wool_for(Figure(yarn_mg / 1000, "g"), state, share, losses).value)
+    return wool_for(Figure(1.0, "g"), state, share, losses).value
 
 
 def fleece_holding(book: Book, fleece_id: str) -> Holding | None:

@@ -1,12 +1,15 @@
 """The fleeces' pages, as a maker uses them in a browser without JavaScript."""
 
+import re
 from datetime import date, timedelta
 
 import pytest
 from starlette.testclient import TestClient
 
+from app.planning.answers import WorkLine
 from app.store.engine import Store
 from app.store.records import load_book
+from app.web.pages.work_list import work_row
 from app.web.shown import THIN
 from tests.web.forms import shown_values
 
@@ -202,16 +205,109 @@ def test_weighing_again_is_put_right_by_weighing_and_moisture(client: TestClient
 
 def test_damp_wool_moves_nothing_until_it_is_dry(client: TestClient, store: Store):
     address = added(client)
-    weighed(client, address, state="drying", weight="1500")
-    assert held_g(store) == 1500
+    said = weighed(client, address, state="drying", weight="1500", damp="1").text
+    assert "Bramble 2026 is now drying. It was damp, so the book waits for it to dry." in said
+    assert held_g(store) == 1640
     said = weighed(client, address, weight="1200", state="drying")
     assert "It was damp, so the book waits for it to dry." in said.text
-    assert held_g(store) == 1500
+    assert held_g(store) == 1640
     page = plain(client.get(address).text)
     assert "It lost 20 % between the last two weighings: still drying." in page
     dry = plain(weighed(client, address, weight="800", state="scoured").text)
-    assert "Bramble 2026 is now scoured: 700 g less than the book had." in dry
-    assert held_g(store, "weighing and moisture") == 700
+    assert "Bramble 2026 is now scoured: 840 g went on the way." in dry
+    assert (held_g(store, "waste"), held_g(store, "weighing and moisture")) == (840, 0)
+
+
+def test_the_work_list_leads_to_washing_a_part_and_not_to_losing_the_fleece(
+    client: TestClient, store: Store
+):
+    address = added(client, weight="1842")
+    with store.reading() as session:
+        wool = next(one for one in load_book(session).holdings if one.kind == "fleece")
+    row = work_row(WorkLine("wash", "", g=590, fleece_id=wool.fleece_id, holding_id=wool.id))
+    form = shown_values(client.get(row.tick_url).text, f"{address}/weigh")
+    assert (form["done"], form["taken"], form["state"]) == ("part", "590 g", "scoured")
+    page = plain(client.post(f"{address}/weigh", data=form | {"weight": "310"}).text)
+    assert "A part of Bramble 2026 is now scoured: 280 g went on the way." in page
+    assert "1 252 g stay as they were." in page
+    assert "1 252 g raw, 310 g scoured:" in page
+    assert "590 g of it from raw to scoured" in page
+    assert (held_g(store), held_g(store, "fibre"), held_g(store, "waste")) == (1252, 310, 280)
+    assert "raw, scoured" in client.get("/fleeces").text
+
+
+def test_each_part_is_weighed_and_all_are_put_away_together(client: TestClient, store: Store):
+    address = added(client, weight="1842")
+    weighed(client, address, done="part", taken="590", state="scoured", weight="310")
+    page = client.get(address).text
+    for url, state in re.findall(r'href="([^"]+)">Weigh the [\d\s ]+g (\w+)<', page):
+        assert f"</b>, {state}." in client.get(url).text
+    url = re.search(r'href="([^"]+)">Weigh the 310', page)
+    assert url
+    form = shown_values(client.get(url[1]).text, f"{address}/weigh")
+    client.post(f"{address}/weigh", data=form | {"state": "carded", "weight": "290"})
+    assert (held_g(store), held_g(store, "fibre")) == (1252, 290)
+    away = shown_values(client.get(address).text, f"{address}/put-away")
+    client.post(f"{address}/put-away", data=away | {"going": "given away"})
+    assert held_g(store, "given away") == 1542
+    client.post("/undo/4", data={"back": address})
+    assert "1 252 g raw, 290 g carded:" in plain(client.get(address).text)
+
+
+@pytest.mark.parametrize(
+    ("before", "typed", "said"),
+    [
+        ("raw", {"state": "scoured", "weight": "310"}, "310 g of 1 640 g: 81 % would be gone"),
+        ("raw", {"state": "scoured", "weight": "310"}, "If only a part of it was done, say so"),
+        ("raw", {"state": "raw", "weight": "300"}, "82 % would be gone."),
+        ("scoured", {"state": "raw", "weight": "1640"}, "This goes back from scoured to raw."),
+        ("scoured", {"state": "carded", "weight": "1700"}, "1 700 g is more than the 1 640 g"),
+    ],
+)
+def test_what_can_hardly_be_is_asked_about(
+    client: TestClient, store: Store, before: str, typed: dict[str, str], said: str
+):
+    address = added(client, state=before)
+    form = shown_values(client.get(f"{address}/weigh").text, f"{address}/weigh") | typed
+    assert "sure" not in form
+    asked = client.post(f"{address}/weigh", data=form)
+    assert asked.status_code == 422
+    assert said in plain(asked.text)
+    assert 'id="e-sure"' in asked.text
+    assert held_g(store) == 1640
+    again = shown_values(asked.text, f"{address}/weigh")
+    assert again["weight"] == typed["weight"]
+    client.post(f"{address}/weigh", data=again | {"sure": "1"})
+    assert held_g(store) == float(typed["weight"])
+
+
+@pytest.mark.parametrize(
+    ("typed", "field"),
+    [
+        ({"done": "part", "taken": "", "state": "scoured"}, "taken"),
+        ({"done": "part", "taken": "2 kg", "state": "scoured"}, "taken"),
+        ({"done": "part", "taken": "500", "state": "raw"}, "state"),
+    ],
+)
+def test_a_part_says_how_much_of_it_and_what_it_became(
+    client: TestClient, typed: dict[str, str], field: str
+):
+    answer = weighed(client, added(client), weight="300", **typed)
+    assert answer.status_code == 422
+    assert f'id="e-{field}"' in answer.text
+
+
+def test_a_part_of_everything_is_everything(client: TestClient, store: Store):
+    address = added(client)
+    weighed(client, address, done="part", taken="1640", state="scoured", weight="800")
+    assert (held_g(store), held_g(store, "fibre")) == (800, 0)
+
+
+@pytest.mark.parametrize("taken", ["lots", "99999 g", "0", ""])
+def test_an_address_that_proposes_no_part_proposes_all(client: TestClient, taken: str):
+    address = added(client)
+    form = shown_values(client.get(f"{address}/weigh?taken={taken}").text, f"{address}/weigh")
+    assert (form["done"], form["taken"]) == ("all", "")
 
 
 def test_a_weighing_with_a_fault_keeps_what_was_typed(client: TestClient):

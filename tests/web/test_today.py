@@ -36,7 +36,7 @@ def test_what_is_short_being_knit_and_drying(client: TestClient, store: Store) -
     assert "Short of wool pullover intended Short by" in said
     assert "Being knit" not in said
     assert "Bramble : dry when two weighings agree." in said
-    assert 'href="/fleeces/Bramble/weigh"' in html
+    assert 'href="/fleeces/Bramble/weigh?wool=F-1"' in html
     assert "buy soap" in said
 
 

@@ -41,11 +41,11 @@ def test_an_event_is_undone_once(client: TestClient):
 
 def test_what_has_been_used_since_cannot_be_undone(client: TestClient):
     address = added(client)
-    weighed(client, address, state="skirted", weight="900")
+    weighed(client, address, state="skirted", weight="1400")
     answer = client.post("/undo/1", data={"back": address})
     assert answer.status_code == 409
     assert "Undo the later event first." in answer.text
-    assert "900 g skirted" in plain(client.get(address).text)
+    assert "1 400 g skirted" in plain(client.get(address).text)
 
 
 def test_a_fleece_whose_arrival_is_undone_is_put_away(client: TestClient):

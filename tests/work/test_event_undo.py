@@ -8,17 +8,23 @@ from app.book.errors import CannotUndo, HoldsTooLittle
 from app.book.event import Balance
 from app.book.holding import Holding
 from app.book.woolbook import Portion
+from app.book.words import WoolState
 from app.planning import reckon
 from app.store.balance import wrong_balances
 from app.store.records import get, load_book, post, put, remove
 from app.work.event_undo import undo_event
 from app.work.fleece_put_away import put_away_fleece
-from app.work.fleece_weigh import weigh_fleece
+from app.work.fleece_weigh import Weighed, weigh_fleece
+from app.work.fleece_weigh import Weighing as FleeceWeighing
 from app.work.skein_measure import Weighing, measure_again
 from app.work.skein_readings import Length, Weight, Wraps
 from tests.work.flock import DAY, a_raw_fleece, grams, now, weight
 
 LATER = DAY + timedelta(7)
+
+
+def weighed(session: Session, amount: float, state: WoolState, day: date) -> Weighed:
+    return weigh_fleece(session, now(session), FleeceWeighing(weight(amount), state, day))
 
 
 def test_an_event_that_is_not_there(writing: Session):
@@ -27,11 +33,11 @@ def test_an_event_that_is_not_there(writing: Session):
 
 def test_undoing_a_step_brings_back_the_grams_and_the_state(writing: Session):
     a_raw_fleece(writing)
-    weighed = weigh_fleece(writing, now(writing), weight(900), "scoured", DAY)
-    assert weighed.event is not None
-    undone = undo_event(writing, weighed.event.seq, LATER)
+    step = weighed(writing, 900, "scoured", DAY)
+    assert step.event is not None
+    undone = undo_event(writing, step.event.seq, LATER)
     assert undone is not None
-    assert (undone.kind, undone.undoes, undone.day) == ("undo", weighed.event.seq, LATER)
+    assert (undone.kind, undone.undoes, undone.day) == ("undo", step.event.seq, LATER)
     assert (grams(writing), grams(writing, "waste"), now(writing).state) == (2000, 0, "raw")
     assert wrong_balances(writing) == []
 
@@ -39,8 +45,8 @@ def test_undoing_a_step_brings_back_the_grams_and_the_state(writing: Session):
 def test_a_state_that_has_moved_on_stays(writing: Session):
     """Undoing an earlier step, where the grams allow it, does not undo the later one's state."""
     a_raw_fleece(writing)
-    first = weigh_fleece(writing, now(writing), weight(1700), "skirted", DAY).event
-    weigh_fleece(writing, now(writing), weight(1000), "scoured", LATER)
+    first = weighed(writing, 1700, "skirted", DAY).event
+    weighed(writing, 1000, "scoured", LATER)
     assert first is not None
     undo_event(writing, first.seq, LATER)
     assert (now(writing).state, grams(writing)) == ("scoured", 1300)
@@ -48,7 +54,7 @@ def test_a_state_that_has_moved_on_stays(writing: Session):
 
 def test_undoing_a_leaving_brings_the_fleece_back_to_the_shelf(writing: Session):
     a_raw_fleece(writing)
-    event = put_away_fleece(writing, now(writing), "given away", DAY)
+    event = put_away_fleece(writing, [now(writing)], "given away", DAY)
     undo_event(writing, event.seq, LATER)
     assert (grams(writing), now(writing).put_away) == (2000, None)
 
@@ -77,7 +83,7 @@ def test_undoing_a_spinning_puts_the_skein_away_and_gives_the_fleece_its_wool(wr
 
 def test_undoing_a_correction_puts_nothing_away(writing: Session):
     a_raw_fleece(writing, 0.001)
-    event = weigh_fleece(writing, now(writing), weight(50), "raw", LATER).event
+    event = weighed(writing, 50, "raw", LATER).event
     assert event is not None
     undo_event(writing, event.seq, LATER)
     assert now(writing).put_away is None
@@ -86,7 +92,7 @@ def test_undoing_a_correction_puts_nothing_away(writing: Session):
 @pytest.mark.parametrize("day", [DAY, LATER])
 def test_nothing_is_undone_twice_and_no_undo_is_undone(writing: Session, day: date):
     a_raw_fleece(writing)
-    event = weigh_fleece(writing, now(writing), weight(1990), "raw", day).event
+    event = weighed(writing, 1990, "raw", day).event
     assert event is not None
     undone = undo_event(writing, event.seq, LATER)
     assert undone is not None
@@ -97,7 +103,7 @@ def test_nothing_is_undone_twice_and_no_undo_is_undone(writing: Session, day: da
 
 def test_wool_that_has_moved_on_cannot_be_taken_back(writing: Session):
     seq = a_raw_fleece(writing)
-    weigh_fleece(writing, now(writing), weight(900), "scoured", DAY)
+    weighed(writing, 900, "scoured", DAY)
     before = load_book(writing).events
     with pytest.raises(HoldsTooLittle):
         undo_event(writing, seq, LATER)
@@ -127,7 +133,7 @@ def test_undoing_a_measurement_takes_its_readings_out(writing: Session):
 def test_undoing_a_weighing_of_a_fleece_takes_its_reading_out(writing: Session):
     a_raw_fleece(writing)
     before = load_book(writing)
-    event = weigh_fleece(writing, now(writing), weight(1700), "skirted", DAY).event
+    event = weighed(writing, 1700, "skirted", DAY).event
     assert event is not None
     undo_event(writing, event.seq, LATER)
     after = load_book(writing)
@@ -136,7 +142,7 @@ def test_undoing_a_weighing_of_a_fleece_takes_its_reading_out(writing: Session):
 
 def test_a_reading_that_has_gone_since_is_not_missed(writing: Session):
     a_raw_fleece(writing)
-    event = weigh_fleece(writing, now(writing), weight(1700), "skirted", DAY).event
+    event = weighed(writing, 1700, "skirted", DAY).event
     assert event is not None
     remove(writing, load_book(writing).readings_of[now(writing).id][-1])
     assert undo_event(writing, event.seq, LATER) is not None

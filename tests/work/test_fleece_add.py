@@ -58,7 +58,7 @@ def test_a_fleece_may_keep_its_own_name(writing: Session):
 )
 def test_a_fleece_leaves_for_good(writing: Session, going, sink: str):
     a_raw_fleece(writing)
-    event = put_away_fleece(writing, now(writing), going, DAY)
+    event = put_away_fleece(writing, [now(writing)], going, DAY)
     assert event.kind == "put away"
     assert (grams(writing), grams(writing, sink)) == (0, 2000)
     assert now(writing).put_away == DAY

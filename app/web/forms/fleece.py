@@ -105,12 +105,6 @@ def read_new_fleece(reader: Reader, today: date) -> NewFleece:
     return NewFleece(fleece, weighed.weight, weighed.state, weighed.day, read_place(reader))
 
 
-def empty_weighing(fleece: Fleece, holding: Holding, today: date) -> Filled:
-    """The form of a weighing, with the state as it was."""
-    values = {"state": holding.state or "raw", "day": today.isoformat()}
-    return Filled(values, {}, fleece_stamp(fleece, holding))
-
-
 def read_weighing(reader: Reader, today: date) -> WeighForm:
     """A weighing as typed; good where the reader is ok."""
     mg = reader.mass("weight", required=True)

@@ -11,11 +11,12 @@ from app.web.forms.fleece import GOING
 from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence
 from app.web.pages.breed import told_of, yield_told
+from app.web.pages.fleece_form import weigh_url, wool_said
 from app.web.pages.fleece_history import Happening, history
 from app.web.pages.funnel import Funnel, funnel_picture
 from app.web.shown import Shown, as_typed
 from app.work.fleece_drying import AGREES_PCT, lost_since_last
-from app.work.fleece_find import KnownFleece
+from app.work.fleece_find import KnownFleece, heaviest
 from app.work.fleece_put_away import Going
 
 CAUTIONS = {
@@ -56,6 +57,8 @@ class FleecePage:
     sentence: Sentence
     grist: Filled
     funnel: Funnel | None
+    funnel_of: str
+    wool: tuple[tuple[str, str], ...]
     called_for: str
     drying: str
     caution: str
@@ -80,8 +83,9 @@ def fleece_page(
 ) -> FleecePage:
     """Everything of one fleece, `at` the asked grist; `stages` are the way still before it."""
     fleece, holding, answer = known.fleece, known.holding, known.answer
-    state = holding.state or ""
     gone = holding.put_away is not None
+    states = tuple(one.holding.state or "" for one in known.wool)
+    drying = [one for one in known.wool if one.holding.state == "drying"]
     return FleecePage(
         id=fleece.id,
         name=fleece.name,
@@ -91,8 +95,10 @@ def fleece_page(
         grist=grist,
         funnel=funnel_picture(stages, fleece.colour, shown) if stages and not gone else None,
         called_for=shown.short_mass(answer.called_for_g) if answer.called_for_g > 0 else "",
-        drying=drying_told(known.readings, shown) if state == "drying" else "",
-        caution="" if gone else CAUTIONS.get(state, ""),
+        funnel_of=wool_said(most, shown) if (most := heaviest(known)) and len(states) > 1 else "",
+        wool=tuple((weigh_url(known, one), wool_said(one, shown)) for one in known.wool),
+        drying=drying_told(drying[0].readings, shown) if drying and not gone else "",
+        caution="" if gone else next((CAUTIONS[one] for one in states if one in CAUTIONS), ""),
         facts=_facts(known, shown),
         notes=fleece.notes,
         readings=tuple(_reading(one, shown) for one in reversed(known.readings)),
@@ -124,7 +130,7 @@ def _sentence(known: KnownFleece, at: AtGrist, grist: Filled, shown: Shown) -> S
         return Sentence("idle", "Put away", f" on {shown.day(holding.put_away)}.")
     if answer.now_g <= 0:
         return Sentence("idle", "Nothing left of it.", " Weigh it if there is.")
-    lead = f"{shown.mass(answer.now_g)} {holding.state or ''}:"
+    lead = f"{', '.join(wool_said(one, shown) for one in known.wool)}:"
     becomes = f" about {shown.mass_range(answer.yarn_g)} of yarn"
     if grist.errors:
         return Sentence("idle", lead, f"{becomes}. The grist: {grist.errors['grist']}")

@@ -2,12 +2,15 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from urllib.parse import quote
 
 from app.book.words import WoolState
 from app.craft.breeds import breed_names
 from app.web.forms.fleece import FIBRES, STATES
+from app.web.forms.fleece_weigh import DONE
 from app.web.forms.reader import Filled
-from app.work.fleece_find import KnownFleece
+from app.web.shown import Shown
+from app.work.fleece_find import KnownFleece, Wool
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,12 +27,18 @@ class FleeceFormPage:
 
 @dataclass(frozen=True, slots=True)
 class WeighPage:
+    """`now` is what the book has of the wool, in words; `others` are ways to weigh the rest of
+    the fleece; `doubted` where the weighing is to be confirmed."""
+
     id: str
     name: str
     now: str
     state: str
     form: Filled
     states: Mapping[WoolState, str]
+    done: Mapping[str, str]
+    others: tuple[tuple[str, str], ...]
+    doubted: bool
 
 
 def fleece_form_page(form: Filled, id: str = "", name: str = "") -> FleeceFormPage:
@@ -37,13 +46,27 @@ def fleece_form_page(form: Filled, id: str = "", name: str = "") -> FleeceFormPa
     return FleeceFormPage(id, name, form, tuple(breed_names()), FIBRES, STATES)
 
 
-def weigh_page(known: KnownFleece, now: str, form: Filled) -> WeighPage:
-    """The form of a weighing; `now` is what the book holds, in words."""
+def weigh_page(known: KnownFleece, wool: Wool, form: Filled, shown: Shown) -> WeighPage:
+    """The form of a weighing of one holding of a fleece's wool."""
+    others = (one for one in known.wool if one.holding.id != wool.holding.id)
     return WeighPage(
         id=known.fleece.id,
         name=known.fleece.name,
-        now=now,
-        state=known.holding.state or "",
+        now=shown.mass(wool.g),
+        state=wool.holding.state or "",
         form=form,
         states=STATES,
+        done=DONE,
+        others=tuple((weigh_url(known, one), wool_said(one, shown)) for one in others),
+        doubted="sure" in form.errors or bool(form.values.get("sure")),
     )
+
+
+def weigh_url(known: KnownFleece, wool: Wool) -> str:
+    """Where a holding of a fleece's wool is weighed."""
+    return f"/fleeces/{known.fleece.id}/weigh?wool={quote(wool.holding.id)}"
+
+
+def wool_said(wool: Wool, shown: Shown) -> str:
+    """ "310 g scoured" """
+    return f"{shown.mass(wool.g)} {wool.holding.state or ''}".strip()

@@ -3,10 +3,9 @@
 from dataclasses import dataclass
 
 from app.book.event import Event
+from app.book.event_note import states_of, words_noted
 from app.web.shown import MINUS, Shown
 from app.work.fleece_find import KnownFleece
-from app.work.fleece_step import states_of
-from app.work.weighing_note import words_noted
 
 EVENT_WORDS = {
     "arrive": "came in",
@@ -39,21 +38,28 @@ def history(known: KnownFleece, shown: Shown) -> tuple[Happening, ...]:
 
 
 def _happening(known: KnownFleece, event: Event, last: int | None, shown: Shown) -> Happening:
-    gained = sum(line.mg for line in event.lines if line.holding_id == known.holding.id)
+    moved = [line.mg for line in event.lines if line.holding_id in known.holdings]
+    gained = sum(moved)
     sign = "+" if gained > 0 else MINUS if gained < 0 else ""
     return Happening(
         day=shown.day(event.day),
-        what=_words(event),
+        what=_words(event, _part_taken(moved, shown)),
         change=f"{sign}{shown.mass(abs(gained) / 1000)}",
         undo=event.seq if event.seq == last else None,
         undone=event.seq in known.undone,
     )
 
 
-def _words(event: Event) -> str:
+def _part_taken(moved: list[int], shown: Shown) -> str:
+    """What was taken from the rest, where a part was kept apart."""
+    taken = -sum(mg for mg in moved if mg < 0)
+    return f"{shown.mass(taken / 1000)} of it " if len(moved) > 1 and taken else ""
+
+
+def _words(event: Event, part: str) -> str:
     states = states_of(event)
     if states:
-        return f"from {states[0]} to {states[1]}"
+        return f"{part}from {states[0]} to {states[1]}"
     words = EVENT_WORDS.get(event.kind, event.kind)
     note = words_noted(event)
     return f"{words}: {note}" if note else words

@@ -53,8 +53,12 @@ def _line(one: KnownFleece, shown: Shown) -> FleeceLine:
         name=fleece.name,
         colour=fleece.colour,
         breed=fleece.breed or fleece.fibre,
-        state="put away" if one.holding.put_away else one.holding.state or "",
+        state="put away" if one.holding.put_away else _states(one),
         now=shown.mass(answer.now_g),
         becomes=shown.mass_range(answer.yarn_g) if some else "–",
         place=one.holding.place,
     )
+
+
+def _states(one: KnownFleece) -> str:
+    return ", ".join(dict.fromkeys(wool.holding.state or "" for wool in one.wool))

@@ -70,7 +70,12 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown) -> TodayPage:
 
 def _drying(book: Book) -> tuple[Drying, ...]:
     lying = [one for one in book.holdings if one.state == "drying" and one.put_away is None]
-    fleeces = [book.fleece[one.fleece_id] for one in lying if one.fleece_id]
     return tuple(
-        Drying(one.name, f"/fleeces/{one.id}", f"/fleeces/{one.id}/weigh") for one in fleeces
+        Drying(
+            name=book.fleece[one.fleece_id].name,
+            url=f"/fleeces/{one.fleece_id}",
+            weigh_url=f"/fleeces/{one.fleece_id}/weigh?wool={one.id}",
+        )
+        for one in lying
+        if one.fleece_id
     )

@@ -105,7 +105,8 @@ def _tick(line: WorkLine) -> tuple[str, str]:
     if line.kind == "buy":
         return "/skeins/bought" + _query(plan=line.plan_id, yarn=line.yarn_id), "Bought: enter it"
     if line.kind in ("wash", "card") and line.fleece_id:
-        return f"/fleeces/{line.fleece_id}/weigh", "Done: weigh it"
+        weighed = _query(wool=line.holding_id, taken=f"{line.g} g" if line.g else None)
+        return f"/fleeces/{line.fleece_id}/weigh{weighed}", "Done: weigh it"
     query = _query(plan=line.plan_id, yarn=line.yarn_id, fleece=line.fleece_id)
     return "/skeins/new" + query, "Spun: enter the skein"
 

@@ -1,9 +1,11 @@
-"""An event notes which readings it came of, so that undoing it takes them back as well."""
+"""What the note of an event tells besides words: the states of the wool it led from and to, and
+the readings it came of. By these an undo finds the way back."""
 
 from collections.abc import Iterable
 
 from app.book.event import Event
 from app.book.reading import Reading
+from app.book.words import WOOL_STATES, WoolState
 
 READINGS = "by readings "
 BETWEEN = "; "
@@ -24,3 +26,16 @@ def readings_noted(event: Event) -> tuple[str, ...]:
 def words_noted(event: Event) -> str:
     """What the note of an event says besides."""
     return event.note.partition(READINGS)[0].removesuffix(BETWEEN)
+
+
+def step_note(before: WoolState, after: WoolState) -> str:
+    """What an event notes of a change of state."""
+    return f"{before} to {after}"
+
+
+STEPS = {step_note(one, two): (one, two) for one in WOOL_STATES for two in WOOL_STATES}
+
+
+def states_of(event: Event) -> tuple[WoolState, WoolState] | None:
+    """The states an event led from and to; None for one that changed none."""
+    return STEPS.get(words_noted(event))

@@ -1,0 +1,56 @@
+"""Whether a weighing of a fleece can be believed: a slip would book good wool as waste."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from app.book.fleece import Fleece
+from app.book.settings import StepLosses
+from app.book.words import WoolState
+from app.craft.figure import Figure
+from app.craft.fleece import share_kept
+from app.planning.fleeces import fleece_yield, losses_for
+from app.work.fleece_step import is_back
+
+MOST_LOST = 0.75
+"""More than this share lost is asked about, whatever the step (practice)."""
+
+STANDARD_DEVIATIONS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """What is odd about a weighing; `lost` and the `usual` loss as shares of what was taken."""
+
+    what: Literal["back", "more", "less"]
+    lost: float
+    usual: float | None = None
+
+
+def doubt_of(
+    fleece: Fleece,
+    steps: StepLosses,
+    before: WoolState,
+    after: WoolState,
+    taken_mg: int,
+    weighed_mg: int,
+) -> Doubt | None:
+    """What to ask about wool taken in one state and weighed in another; None where nothing is odd.
+    Damp wool moves nothing, and is not asked about."""
+    lost = 1 - weighed_mg / taken_mg if taken_mg > 0 else 0.0
+    if is_back(before, after):
+        return Doubt("back", lost)
+    if after == "drying":
+        return None
+    usual = _usual_loss(fleece, steps, before, after)
+    if lost > min(MOST_LOST, usual.value + STANDARD_DEVIATIONS * usual.u):
+        return Doubt("less", lost, usual.value)
+    return Doubt("more", lost) if lost < 0 and before != after else None
+
+
+def _usual_loss(fleece: Fleece, steps: StepLosses, before: WoolState, after: WoolState) -> Figure:
+    """The share usually lost between two states; of a weighing without a step nothing is known."""
+    if before == after:
+        return Figure(MOST_LOST, "share")
+    share, losses = fleece_yield(fleece)[0], losses_for(after, steps)
+    first, last = (share_kept(one, share, losses) for one in (before, after))
+    return Figure(1.0, "share") - first.per(last, "share")
