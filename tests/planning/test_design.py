@@ -96,10 +96,24 @@ def test_a_needle_alone_leaves_the_gauge():
     assert made["sleeves"].shape.runs[0].needle_mm is None
 
 
-@pytest.mark.parametrize("typed", ["24", "24 × 32 × 2", "four × five"])
-def test_a_gauge_of_a_band_that_is_none(typed):
-    with pytest.raises(ValueError, match=r"values|convert"):
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [
+        ("24", "a gauge is written 24 × 32"),
+        ("24 × 32 × 2", "a gauge is written 24 × 32"),
+        ("four × five", "stitches must be a number more than zero"),
+        ("0 × 32", "stitches must be a number"),
+        ("24 × nan", "rows must be a number"),
+    ],
+)
+def test_a_gauge_of_a_band_that_is_none(typed, words):
+    with pytest.raises(ValueError, match=words):
         parts(design(band_gauge=typed))
+
+
+def test_a_needle_that_is_none():
+    with pytest.raises(ValueError, match="a needle must be a number"):
+        parts(design(band_needle="-3"))
 
 
 def test_what_nobody_measured_widens_the_shape():

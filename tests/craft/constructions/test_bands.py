@@ -57,6 +57,15 @@ def test_a_picked_up_band_is_within_a_stitch_and_then_a_multiple():
     )
 
 
+def test_along_rows_it_is_told_how_many_each_give():
+    """20 stitches to 26 rows: 3 in 4, 3 in 4, 4 in 5."""
+    band = Band(3, "garter stitch", KNIT)
+    ((made, _),) = picked_up("front bands", "band", band, 50, in_round=False, copies=2, rows=26)
+    assert made.words[0] == "Pick up 100 stitches: of the rows 3 in 4, 3 in 4, 4 in 5, and so on."
+    ((made, _),) = picked_up("front bands", "band", band, 50, in_round=False, copies=2, rows=18)
+    assert made.words[0] == "Pick up 100 stitches."
+
+
 def test_a_band_knit_on_from_live_stitches():
     ((made, join),) = live("neck band", "neck", RIB, 80, in_round=True)
     assert made.words[:2] == ("Knit on from 80 stitches.", "Go on with 80 stitches.")

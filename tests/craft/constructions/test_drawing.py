@@ -25,6 +25,13 @@ def test_a_join_holds_within_what_is_allowed():
     assert not Join("cap", "armhole", "eased into", 53, 50, "cm", -0.5, 2.5).holds
 
 
+def test_a_join_says_what_meets_what():
+    eased = Join("cap of the sleeve", "armhole", "eased into", 51.86, 51.0, "cm", -0.5, 2.5)
+    assert eased.words == "Cap of the sleeve eased into armhole: 51.9 cm to 51.0 cm."
+    joined = Join("yoke", "body and sleeves", "joined to", 268, 268, "stitches", 0, 0)
+    assert joined.words == "Yoke joined to body and sleeves: 268 stitches to 268 stitches."
+
+
 def test_stitches_and_rows_of_a_piece():
     runs = (KnitRun(10, 20, 20), KnitRun(10, 20, 10))
     one = DrawnPiece("back", "back", False, 1, runs, KNIT, "none", (), ())
