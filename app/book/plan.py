@@ -79,7 +79,8 @@ class Part:
     """`copies` pieces alike (two sleeves are one part of 2); a gauge or yarn of its own wins.
 
     `shape_u_pct` is how unsure the shape itself is, in percent of its area: 0 for a counted piece,
-    10 for one worked out from a chest measurement. It is one error, common to the plan's parts.
+    10 for one worked out from a chest measurement. It is one error, common to the plan's parts; of
+    a stated amount it is how unsure its share of the plan's stated total is.
     `place` is where it lies in the garment; a piece worked `in_round` has no seam of its own.
     `worked` of None is a piece that keeps its size.
     """

@@ -19,8 +19,10 @@ from app.craft.constructions.drawing import (
     Wanted,
 )
 from app.craft.constructions.wanting import Taken, want
+from app.craft.domain import positive
 from app.craft.garments import MODEL_SHARE
 from app.craft.shaping import shaping_text
+from app.craft.sizes import Measured
 
 ALL_BANDS = "band"
 """Choices "band gauge" and "band needle" hold for every band that has none of its own, such as
@@ -69,20 +71,22 @@ def shaping_words(run: Run, in_round: bool, gauge: Gauge) -> str:
 def shape_share(construction: Construction, taken: Taken) -> float:
     """How unsure the fabric of a drawing is, as a share: what a garment differs from its drawing by
     (practice), and what each measure that nobody took may do to it."""
+    plain = _fabric(construction.draw(taken.wanted))
     effects = [
-        _effect(construction, taken.wanted, name, one.cm, one.u)
-        for name, one in taken.assumed.items()
+        _effect(construction, taken.wanted, name, one, plain) for name, one in taken.assumed.items()
     ]
     return hypot(MODEL_SHARE, *effects)
 
 
-def _effect(construction: Construction, wanted: Wanted, name: str, cm: float, u: float) -> float:
-    """A measure that is too large to be drawn counts by its own share."""
-    wider = replace(wanted, measures={**wanted.measures, name: cm + u})
+def _effect(
+    construction: Construction, wanted: Wanted, name: str, one: Measured, plain: float
+) -> float:
+    """A measure that could not be drawn larger counts by its own share."""
+    wider = replace(wanted, measures={**wanted.measures, name: one.cm + one.u})
     try:
-        return _fabric(construction.draw(wider)) / _fabric(construction.draw(wanted)) - 1
+        return _fabric(construction.draw(wider)) / plain - 1
     except Impossible:
-        return u / cm
+        return one.u / one.cm
 
 
 def _fabric(drawing: Drawing) -> float:
@@ -140,10 +144,19 @@ def _band_knit(choices: Mapping[str, str], band: str, gauge: Gauge) -> Knit:
     counted = choices.get(f"{band} gauge") or choices.get(f"{ALL_BANDS} gauge")
     needle = choices.get(f"{band} needle") or choices.get(f"{ALL_BANDS} needle")
     stitches, rows = _two(counted) if counted else (gauge.stitches, gauge.rows)
-    return Knit(stitches, rows, float(needle) if needle else gauge.needle_mm)
+    return Knit(stitches, rows, _number(needle, "a needle") if needle else gauge.needle_mm)
 
 
 def _two(text: str) -> tuple[float, float]:
-    """ "24 × 32": stitches and rows in 10 cm; ValueError for anything else."""
-    stitches, rows = (float(part) for part in text.replace("x", "×").split("×"))
-    return stitches, rows
+    """ "24 × 32": stitches and rows in 10 cm; ValueError in words for anything else."""
+    parts = text.replace("x", "×").split("×")
+    if len(parts) != 2:
+        raise ValueError(f"a gauge is written 24 × 32, stitches and rows in 10 cm, not {text!r}")
+    return _number(parts[0], "stitches"), _number(parts[1], "rows")
+
+
+def _number(text: str, what: str) -> float:
+    try:
+        return positive(float(text), what)
+    except ValueError as not_one:
+        raise ValueError(f"{what} must be a number more than zero, not {text!r}") from not_one

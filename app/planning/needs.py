@@ -5,6 +5,7 @@ measurements share the error of the shape; a stated amount is corrected by what 
 take of what is printed.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import exp, hypot, log
 
@@ -18,6 +19,7 @@ from app.planning.beyond import beyond, in_all, unmeasured
 from app.planning.edges import edge_step, edges
 from app.planning.gauges import gauge_from_grist
 from app.planning.schedule import schedule, stitches_in
+from app.planning.shares import share_causes
 from app.planning.swatches import taken_step, yarn_in_stitch
 from app.planning.yarns import Lots
 
@@ -54,7 +56,8 @@ class PartNeed:
 
 def needs_of(plan: Plan, parts: list[Part], lots: Lots) -> tuple[PartNeed, ...]:
     """The need of each part of a plan, in m."""
-    return tuple(_need(plan, part, lots) for part in parts)
+    shares = share_causes(plan, parts)
+    return tuple(_need(plan, part, lots, shares.get(part.id, {})) for part in parts)
 
 
 def meant_yarn(plan: Plan, part: Part, role: str) -> str | None:
@@ -65,12 +68,12 @@ def meant_yarn(plan: Plan, part: Part, role: str) -> str | None:
     return None
 
 
-def _need(plan: Plan, part: Part, lots: Lots) -> PartNeed:
+def _need(plan: Plan, part: Part, lots: Lots, shares: Mapping[str, float]) -> PartNeed:
     match part.shape:
         case Metres(mm=mm):
             return _amount(plan, part, Figure(mm / 1000 * part.copies, "m"), ())
         case Stated(mm=mm):
-            return _stated(plan, part, mm / 1000 * part.copies)
+            return _stated(plan, part, mm / 1000 * part.copies, shares)
         case _:
             return _knit(plan, part, lots)
 
@@ -88,10 +91,13 @@ def stated_factor() -> Figure:
     return Figure(mean, "share", {"how far stated amounts run high": mean * sigma})
 
 
-def _stated(plan: Plan, part: Part, stated_m: float) -> PartNeed:
+def _stated(plan: Plan, part: Part, stated_m: float, shares: Mapping[str, float]) -> PartNeed:
     need = stated_factor().scaled(stated_m, "m")
+    for cause, metres in shares.items():
+        need = need.unsure(cause, stated_factor().value * metres)
     how = f"{stated_m:.0f} m stated × {stated_factor().value:.3f}"
     source = "common practice, no source: 68 to 102 % of what is stated, 9 times in 10"
+    source += "; its share of the whole is unsure too" if shares else ""
     step = Step(f"Yarn for {part.name}", how, need.value, "m", need.u, source, "practice")
     return _amount(plan, part, need, (step,))
 

@@ -13,10 +13,10 @@ TILT = 14.0
 GAP = 0.035
 """Room between pieces that belong together, as a share of the width of the middle."""
 
-CAPTION = 0.19
+CAPTION = 0.2
 """Room for words below a row of pieces, as a share of the width of the whole."""
 
-FOR_BORDERS = 0.08
+FOR_BORDERS = 0.09
 """Room for the words of hems and cuffs besides, likewise."""
 
 LEAST = 0.3

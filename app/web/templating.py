@@ -26,7 +26,7 @@ NAVIGATION = (
     ("/tables", "Tables"),
     ("/settings", "Settings"),
 )
-ROOM_OF = {"/yarns": "/skeins", "/quick": "/"}
+ROOM_OF = {"/yarns": "/skeins", "/quick": "/", "/help": "/garments"}
 """Addresses that belong to a room of another name."""
 
 

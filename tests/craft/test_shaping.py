@@ -7,7 +7,9 @@ from app.craft.shaping import (
     even_spacing,
     even_spacing_flat,
     multiples_near,
+    ordinal,
     pick_up,
+    shaping_text,
 )
 
 
@@ -134,3 +136,66 @@ def test_buttons_are_the_same_from_either_end(length, buttons, hole, edge):
 def test_buttons_that_do_not_fit(numbers, words):
     with pytest.raises(ValueError, match=words):
         button_places(*numbers)
+
+
+@pytest.mark.parametrize(
+    ("run", "words"),
+    [
+        (
+            (128, 48, 80),
+            "Increase one stitch at each end of the next and every 8th row, 16 times: 80 stitches, "
+            "then work 7 rows more.",
+        ),
+        ((1, 48, 48), "Work 1 row on 48 stitches."),
+        (
+            (4, 20, 18),
+            "Decrease one stitch at each end of the next row: 18 stitches, then work 3 rows more.",
+        ),
+        (
+            (6, 20, 10),
+            "Decrease one stitch at each end of the next and every row, 4 times, then every 2nd "
+            "row, once: 10 stitches.",
+        ),
+        (
+            (6, 20, 15),
+            "Decrease one stitch at each end of the next row, then every 4th row, once, 1 more on "
+            "the last: 15 stitches, then work 1 row more.",
+        ),
+        ((6, 40, 20), "Cast off 20 stitches in even steps over 6 rows: 20 stitches."),
+        ((2, 40, 60), "Increase 20 stitches evenly over 2 rows: 60 stitches."),
+        ((9, 40, 41), "Increase 1 stitch evenly over 9 rows: 41 stitches."),
+    ],
+)
+def test_a_run_in_words(run, words):
+    assert shaping_text(*run) == words
+
+
+def test_a_run_in_the_round_in_words():
+    assert shaping_text(16, 40, 44, in_round=True) == (
+        "Increase one stitch on each side of the marker on the next and every 8th round, "
+        "2 times: 44 stitches, then work 7 rounds more."
+    )
+    assert shaping_text(3, 80, 60, in_round=True) == (
+        "Decrease 20 stitches evenly over 3 rounds: 60 stitches."
+    )
+
+
+def test_a_run_shaped_at_one_edge():
+    assert shaping_text(8, 20, 16, where="at the neck edge of", ends=1) == (
+        "Decrease one stitch at the neck edge of the next and every 2nd row, 4 times: "
+        "16 stitches, then work 1 row more."
+    )
+
+
+@pytest.mark.property
+@given(st.integers(1, 300), st.integers(2, 300), st.integers(2, 300), st.booleans())
+def test_every_run_is_told_with_where_it_ends(rows, stitches, stitches_to, in_round):
+    told = shaping_text(rows, stitches, stitches_to, in_round)
+    assert f"{stitches_to} stitches" in told
+    assert told.endswith(".")
+
+
+def test_ordinals():
+    assert [ordinal(n) for n in (1, 2, 3, 4, 11, 12, 13, 21, 112)] == [
+        *("1st", "2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "112th")
+    ]

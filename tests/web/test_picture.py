@@ -157,7 +157,7 @@ def test_no_words_lie_on_each_other_or_outside():
 
 def test_every_piece_of_the_demo_has_its_words():
     captioned = [one.lines[0] for found in all_of_demo() for one in found.captions]
-    assert {"Body", "Sleeves, two pieces", "Yoke", "Bands", "Back"} <= set(captioned)
+    assert {"Body", "Sleeves × 2", "Yoke", "Bands", "Back"} <= set(captioned)
 
 
 def test_the_words_tell_sizes_rows_and_joins():
@@ -188,7 +188,7 @@ def test_sizes_are_told_in_her_units_and_by_the_shape():
     assert told.lines[0].rows == "Rounds 1 to 41"
     said = [line.replace("\u202f", " ") for line in found.captions[0].lines]
     assert said == [
-        "Sleeves, two pieces",
+        "Sleeves × 2",
         "14.3 in round at most",
         "80 stitches at most",
         "5.4 in, 41 rounds",

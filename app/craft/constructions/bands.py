@@ -5,7 +5,7 @@ from dataclasses import replace
 from app.craft.constructions.drawing import Band, DrawnPiece, Edging, Join, KnitRun, Place, nearest
 from app.craft.constructions.pieces import piece
 from app.craft.patterns import pattern_of
-from app.craft.shaping import counted, multiples_near
+from app.craft.shaping import counted, multiples_near, pick_up
 
 DRAWN_IN = 0.9
 """A ribbed hem or cuff is cast on with nine tenths of the stitches (Zimmermann, Knitting Without
@@ -70,18 +70,38 @@ def edge_band(
 
 
 def picked_up(
-    name: str, place: Place, band: Band, edge_cm: float, *, in_round: bool, copies: int = 1
+    name: str,
+    place: Place,
+    band: Band,
+    edge_cm: float,
+    *,
+    in_round: bool,
+    copies: int = 1,
+    rows: float = 0.0,
 ) -> Made:
     """A band picked up along `edge_cm` of a piece; the count is brought to the pattern's multiple
-    in its first row. Nothing where the band has no depth."""
+    in its first row. Along the ends of rows, `rows` in 10 cm, it is told how many each give.
+    Nothing where the band has no depth."""
     wanted = band.knit.across(edge_cm)
     taken = max(nearest(wanted), 1)
-    return _band_from(name, place, band, taken, wanted, "picked up along", in_round, copies)
+    begun = f"Pick up {taken} stitches{_of_rows(band.knit.stitches, rows)}."
+    meets = along_edge(name, "picked up along", taken, wanted)
+    return _band_from(name, place, band, taken, begun, meets, in_round, copies)
 
 
 def live(name: str, place: Place, band: Band, stitches: int, *, in_round: bool) -> Made:
     """A band knit on from `stitches` left on the needle. Nothing where it has no depth."""
-    return _band_from(name, place, band, stitches, stitches, "knit on from", in_round, 1)
+    begun = f"Knit on from {stitches} stitches."
+    meets = along_edge(name, "knit on from", stitches, stitches)
+    return _band_from(name, place, band, stitches, begun, meets, in_round, 1)
+
+
+def _of_rows(stitches: float, rows: float) -> str:
+    """Nothing where the rows are not known, or are too long to give a stitch at most."""
+    if rows < stitches:
+        return ""
+    groups = [f"{taken} in {of}" for taken, of in pick_up(stitches, rows)]
+    return f": of the rows {', '.join(groups)}, and so on"
 
 
 def _band_from(
@@ -89,8 +109,8 @@ def _band_from(
     place: Place,
     band: Band,
     taken: int,
-    wanted: float,
-    how: str,
+    begun: str,
+    meets: Join,
     in_round: bool,
     copies: int,
 ) -> Made:
@@ -101,7 +121,7 @@ def _band_from(
     run = KnitRun(rows, count, count, band.pattern)
     row = "round" if in_round else "row"
     words = (
-        f"Pick up {taken} stitches." if "picked" in how else f"Knit on from {taken} stitches.",
+        begun,
         _into(taken, count, row),
         f"Work {counted(rows, row)} in {band.pattern} and cast off loosely.",
     )
@@ -109,7 +129,7 @@ def _band_from(
     made = piece(
         name, place, (run,), band.knit, in_round=in_round, copies=copies, edges=edges, words=words
     )
-    return ((made, along_edge(name, how, taken, wanted)),)
+    return ((made, meets),)
 
 
 def along_edge(name: str, how: str, taken: int, wanted: float) -> Join:

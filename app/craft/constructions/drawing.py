@@ -154,6 +154,13 @@ class Join:
         """Whether the difference lies where it may."""
         return self.least <= self.has - self.wants <= self.most
 
+    @property
+    def words(self) -> str:
+        """The join in words, with both measures."""
+        places = 0 if self.unit == "stitches" else 1
+        has, wants = f"{self.has:.{places}f} {self.unit}", f"{self.wants:.{places}f} {self.unit}"
+        return f"{self.one.capitalize()} {self.how} {self.other}: {has} to {wants}."
+
 
 @dataclass(frozen=True, slots=True)
 class Drawing:

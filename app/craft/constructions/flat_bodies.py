@@ -104,7 +104,10 @@ def overlap(wanted: Wanted, neck: Neck) -> int:
 
 def front_bands(wanted: Wanted, edge_cm: float) -> Made:
     """Both bands along the front edges, from the hem's cast-on to the neck."""
-    return picked_up("front bands", "band", wanted.bands[FRONT], edge_cm, in_round=False, copies=2)
+    rows = wanted.knit.rows
+    return picked_up(
+        "front bands", "band", wanted.bands[FRONT], edge_cm, in_round=False, copies=2, rows=rows
+    )
 
 
 def _neck(wanted: Wanted, body: FlatBody) -> Neck:

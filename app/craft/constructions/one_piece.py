@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
-from app.craft.constructions.bands import FRONT, NECK, Made, live, picked_up
+from app.craft.constructions.bands import NECK, Made, live, picked_up
 from app.craft.constructions.bodies import Trunk, below_arms, hem_below
 from app.craft.constructions.drawing import Drawing, Edging, Join, KnitRun, Wanted
+from app.craft.constructions.flat_bodies import front_bands
 from app.craft.constructions.pieces import piece
 from app.craft.constructions.sleeves import Sleeve, cuff_below
 
@@ -103,4 +104,4 @@ def _bands(wanted: Wanted, joined: Joined, yoke: Yoke) -> Made:
 
 def _up_the_front(wanted: Wanted, joined: Joined, yoke: Yoke) -> Made:
     edge = wanted.knit.long(joined.trunk.rows + yoke.front_rows) + joined.trunk.hem_band.depth_cm
-    return picked_up("front bands", "band", wanted.bands[FRONT], edge, in_round=False, copies=2)
+    return front_bands(wanted, edge)

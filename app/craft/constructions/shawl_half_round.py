@@ -26,9 +26,9 @@ def draw(wanted: Wanted) -> Drawing:
     """`radius` from the neck to the edge. A row at radius r is πr long, so the count grows evenly
     and the fabric is half a disc. Impossible where a wedge would grow on more than every second
     row."""
-    knit, radius = wanted.knit, wanted.cm("radius")
-    rows = knit.along(radius, 2)
-    around = knit.across(pi * radius)
+    knit = wanted.knit
+    rows = knit.along(wanted.cm("radius"), 2)
+    around = knit.across(pi * knit.long(rows))
     each = nearest((around - 2 * LEAST_BEGUN) / WEDGES - 0.5)
     if not 0 < each <= rows // 2:
         raise Impossible("too steep", "a half-round shawl of this gauge cannot lie flat")

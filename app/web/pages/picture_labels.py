@@ -7,10 +7,10 @@ from itertools import pairwise
 from app.book.words import Place
 from app.web.pages.picture_room import Box, Corners, Point, Room
 
-LETTER, LINE = 5.3, 12.0
+LETTER, LINE = 5.5, 13.0
 """Width of a letter and height of a line of words, on the safe side."""
 
-TAG_LETTER, TAG_HIGH, TAG_LONGEST = 5.4, 12.0, 16
+TAG_LETTER, TAG_HIGH, TAG_LONGEST = 5.5, 12.0, 16
 """The same of a tag, and how many letters it has at most."""
 
 OVERHANG = 12.0

@@ -93,7 +93,7 @@ def _stitches(stitches: tuple[int, int, int], shown: Shown) -> str:
 def part_name(pieces: list[Piece]) -> str:
     """The name of a part with the number of its pieces."""
     name, count = titled(pieces[0].name), pieces[0].copies
-    return name if count == 1 else f"{name}, {number_word(count)} pieces"
+    return name if count == 1 else f"{name} × {count}"
 
 
 def titled(name: str) -> str:
@@ -146,7 +146,7 @@ def _named(alike: list[Piece]) -> str:
     if first.copies == 1:
         return titled(first.name)
     if len(alike) == first.copies:
-        return f"{part_name(alike)} alike"
+        return f"{titled(first.name)}, {number_word(first.copies)} pieces alike"
     which = [_ordinal(one.copy) for one in alike]
     return f"{titled(first.name)}, the {listed(which)}"
 

@@ -10,7 +10,7 @@ from app.web.errors import Missing, Stale
 from app.web.forms.person import filled_person, read_person
 from app.web.forms.reader import Filled, Posted, Reader
 from app.web.pages.people import people_page, person_form_page
-from app.web.session import READS, ReadingSession, WritingSession
+from app.web.session import READS, ReadingSession, WritingSession, settings_of_request
 from app.web.templating import after_save, render, shown_in
 from app.work.person_save import people, person, save_person
 from app.work.reckoning import current
@@ -32,7 +32,8 @@ def show(request: Request, session: ReadingSession) -> Response:
 
 @router.get("/settings/people/new", dependencies=[READS])
 def ask_new(request: Request) -> Response:
-    return render(request, FORM, person_form_page(Filled()))
+    shown = shown_in(settings_of_request(request))
+    return render(request, FORM, person_form_page(Filled(), shown))
 
 
 @router.post("/settings/people/new")
@@ -43,8 +44,9 @@ def add(request: Request, session: WritingSession, posted: Posted) -> Response:
 @router.get("/settings/people/{person_id}/change")
 def ask_change(request: Request, session: ReadingSession, person_id: str) -> Response:
     old = _person_or_missing(session, person_id)
-    form = filled_person(old, settings_now(session))
-    return render(request, FORM, person_form_page(form, old))
+    settings = settings_now(session)
+    page = person_form_page(filled_person(old, settings), shown_in(settings), old)
+    return render(request, FORM, page)
 
 
 @router.post("/settings/people/{person_id}/change")
@@ -64,7 +66,7 @@ def _saved(request: Request, session: Session, posted: Posted, old: Person | Non
     except Refusal as refusal:
         reader.refuse(refusal.field, refusal.message)
     if not reader.ok:
-        page = person_form_page(reader.filled(), old)
+        page = person_form_page(reader.filled(), shown_in(reader.settings), old)
         return render(request, FORM, page, status=422)
     return after_save(request, LIST, f"What you wrote of {wanted.name} is saved.")
 
