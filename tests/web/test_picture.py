@@ -298,6 +298,7 @@ def test_the_picture_stands_in_the_page_and_can_be_kept(client: TestClient):
     assert 'class="garment-picture"' in html
     assert "style=" not in html
     assert "Hatched rows have no skein yet." in words(html)
+    assert "a tube lies flat, half its width seen." in words(html)
     assert "Rows 56 to 100: no skein yet of grey two-ply" in words(html).replace("Rounds", "Rows")
     answer = client.get("/garments/pullover/picture.svg")
     assert answer.headers["content-type"] == "image/svg+xml"
