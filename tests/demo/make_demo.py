@@ -6,6 +6,7 @@ from app.book.book import Book
 from app.book.exchange import dumps
 from tests.demo.diary import Diary
 from tests.demo.garments import keep_garments
+from tests.demo.patterns import keep_patterns
 from tests.demo.wool import keep_wool
 
 DEMO = Path(__file__).parents[2] / "demo_data" / "demo.json"
@@ -15,6 +16,7 @@ def demo_book() -> Book:
     """The invented smallholding's book; the same every time."""
     diary = Diary()
     keep_garments(diary, keep_wool(diary))
+    keep_patterns(diary)
     return diary.book()
 
 
