@@ -34,6 +34,17 @@ ASSUMED: dict[str, tuple[float, Points]] = {
 (assumed). Around the wrist, neck, hand and foot; body length from the neck at the back to the
 hem."""
 
+PRINTED = (
+    "arm length to underarm",
+    "upper arm",
+    "armhole depth",
+    "cross back",
+    "waist",
+    "hips",
+    "back waist length",
+)
+"""Measures taken from the table. The men's has no back waist length: the women's stands for it."""
+
 HEADS = {"baby": ("baby",), "child": ("toddler", "child"), "woman": ("woman",), "man": ("man",)}
 """Sizes of the head chart that belong to a group of the body table."""
 
@@ -132,12 +143,18 @@ def _assumed(name: str, chest_cm: float) -> Measured:
 
 def _from_table(chest_cm: float) -> dict[str, Measured]:
     groups = groups_for(chest_cm)
-    names = ["arm length to underarm", "upper arm", "armhole depth", "cross back", "waist", "hips"]
     known = {
-        name: _middle([_at_chest(group, name, chest_cm) for group in groups]) for name in names
+        name: _middle(
+            [_at_chest(group, name, chest_cm) for group in groups if _prints(group, name)]
+        )
+        for name in PRINTED
     }
     heads = [row for group in groups for row in _heads(group)]
     return known | {"head": _middle([(row.middle_cm, row) for row in heads])}
+
+
+def _prints(group: str, measure: str) -> bool:
+    return any((row.group, row.measure) == (group, measure) for row in printed())
 
 
 def _middle(found: list[tuple[float, Printed]]) -> Measured:

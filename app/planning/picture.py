@@ -91,7 +91,7 @@ def _pieces(
         return []
     scale, place = scale_of(part, gauge), place_of(part)
     runs = schedule(part.shape, gauge, part.worked)
-    line, stitches = as_drawn(part, gauge, scale, drawn) or outline_of(runs, scale), _stitches(runs)
+    line, stitches = as_drawn(part, scale, drawn) or outline_of(runs, scale), _stitches(runs)
     turned = over(place, stitches, downwards)
     tube, found = in_round(part), []
     for copy, knit in enumerate(copies, 1):

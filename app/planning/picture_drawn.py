@@ -1,6 +1,5 @@
 """The outlines of a designed garment's pieces, where its parts are still as they were drawn."""
 
-from app.book.gauge import Gauge
 from app.book.plan import Part, Plan
 from app.book.shape import Runs
 from app.craft.constructions.drawing import DrawnPiece
@@ -20,12 +19,10 @@ def drawn_pieces(plan: Plan) -> dict[str, DrawnPiece]:
     return {part_id(plan.id, one.name): one for one in pieces}
 
 
-def as_drawn(part: Part, gauge: Gauge, scale: Scale, piece: DrawnPiece | None) -> Corners | None:
+def as_drawn(part: Part, scale: Scale, piece: DrawnPiece | None) -> Corners | None:
     """The outline of a part with its openings, from the middle of its lower edge; None where the
     part has been changed since it was drawn."""
     if piece is None or not same_runs(part, piece):
-        return None
-    if (gauge.stitches, gauge.rows) != (piece.knit.stitches, piece.knit.rows):
         return None
     wide, high = scale.stitch / piece.knit.wide(1), scale.row / piece.knit.long(1)
     return tuple((x * wide, y * high) for x, y in piece.outline)

@@ -67,12 +67,13 @@ class Pegging:
 
     def knit(self, need: PartNeed) -> list[list[Knit]]:
         """Copy by copy, what each row of a part is knit with; parts are asked in their order."""
-        if need.gauge is None:
+        if need.gauge is None or need.loop is None:
             return []
         runs = schedule(need.part.shape, need.gauge, need.part.worked)
         rows = [run for run in runs for _ in range(run.rows)] * need.part.copies
+        metres = metres_per_row(need.part, need.gauge, need.loop) * need.part.copies
         found = {
-            role.role: self._yarn_for(need, role).along(_metres(need, role, rows))
+            role.role: self._yarn_for(need, role).along(_of_role(role, metres, rows))
             for role in need.roles
         }
         meant = {role.role: role.yarn_id for role in need.roles}
@@ -109,15 +110,12 @@ def _took(group: Group, used: Yarn) -> float:
     return took / need if need > 0 and took > 0 else 1.0
 
 
-def _metres(need: PartNeed, role: RoleNeed, rows: list[Run]) -> list[float]:
+def _of_role(role: RoleNeed, metres: list[float], rows: list[Run]) -> list[float]:
     """What a role takes in each row of all copies: its share of the row, and of what it needs in
     all. Seams are spread over the rows."""
-    if need.gauge is None or need.loop is None:
-        return [0.0] * len(rows)
-    whole = metres_per_row(need.part, need.gauge, need.loop) * need.part.copies
-    own = [m * _share(run, role.role) for m, run in zip(whole, rows, strict=True)]
+    own = [m * _share(run, role.role) for m, run in zip(metres, rows, strict=True)]
     stretch = role.need.value / sum(own) if sum(own) else 0.0
-    return [metres * stretch for metres in own]
+    return [one * stretch for one in own]
 
 
 def _share(run: Run, role: str) -> float:

@@ -26,7 +26,7 @@ NAVIGATION = (
     ("/tables", "Tables"),
     ("/settings", "Settings"),
 )
-ROOM_OF = {"/yarns": "/skeins", "/quick": "/", "/help": "/garments"}
+ROOM_OF = {"/yarns": "/skeins", "/quick": "/", "/help": "/garments", "/patterns": "/garments"}
 """Addresses that belong to a room of another name."""
 
 

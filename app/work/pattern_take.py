@@ -20,6 +20,9 @@ from app.work.design_save import save_redrawn
 from app.work.refusal import Refusal
 
 By = Literal["counts", "stated"]
+BY_WORDS: tuple[By, ...] = ("counts", "stated")
+"""What the parts are made from: the stitches of a size, or the amount of yarn stated for it."""
+
 BODY = "body"
 """The field of the measure a garment goes around."""
 

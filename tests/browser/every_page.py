@@ -6,18 +6,24 @@ from urllib.error import HTTPError
 
 from tests.running import Running
 
-ID = re.compile(r"/[0-9a-z]{20}(?=/|$)")
+ID = re.compile(r"/[0-9a-z]{20}(?:-[a-z-]+)?(?=/|$)")
 LINK = re.compile(r'href="(/[^"#]*)')
 FILES = ("/static/", "/work-list.csv", "/skeins/csv", "/settings/data/export")
 ALL_OF = ("/garments/*", "/fleeces/*")
 OF_EACH = 2
 TABLES = "/tables/"
 FEW_TABLES = 6
+DESIGN = (
+    "/garments/new/design?construction=cardigan%2C+round+yoke&person_id=&gauge_measure=10+cm"
+    "&gauge_washed=yes&gauge_stitches=22&gauge_rows=30&measure_chest=96"
+)
 NOT_LINKED = (
     "/quick?have=340&yarn=&gauge_stitches=22&gauge_rows=30&garment=waistcoat&chest=96",
     "/quick?have=some&gauge_stitches=many&gauge_rows=few&chest=wide",
     "/skeins?state=free&sort=metres",
     "/skeins?q=no+such+skein",
+    DESIGN,
+    f"{DESIGN}&measure_body_length=20",
     "/no-such-page",
 )
 """A question is an address; and pages for those who lost their way."""

@@ -6,6 +6,7 @@ from app.book.book import Book
 from app.book.exchange import dumps
 from tests.demo.diary import Diary
 from tests.demo.garments import keep_garments
+from tests.demo.patterns import keep_patterns
 from tests.demo.swatches import keep_swatches
 from tests.demo.wool import keep_wool
 
@@ -17,6 +18,7 @@ def demo_book() -> Book:
     diary = Diary()
     wool = keep_wool(diary)
     keep_garments(diary, wool, keep_swatches(diary, wool))
+    keep_patterns(diary)
     return diary.book()
 
 

@@ -230,6 +230,10 @@ def test_a_part_that_was_changed_since_is_drawn_from_its_rows():
     book = a_book(a_yarn(), plan, *(changed if one is front else one for one in parts))
     piece = next(one for one in drawn(book).pieces if one.part_id == front.id)
     assert piece.rows == sum(run.rows for run in changed.shape.runs)
+    counted = replace(front, shape=Counted(100, 150))
+    book = replace(book, parts=tuple(counted if one is changed else one for one in book.parts))
+    piece = next(one for one in drawn(book).pieces if one.part_id == front.id)
+    assert len(piece.outline) == 4
     impossible = replace(plan, design=Design("no such garment"))
     book = replace(book, plans=(impossible,))
     assert len(drawn(book).pieces) == sum(one.copies for one in parts)

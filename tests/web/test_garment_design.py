@@ -26,7 +26,7 @@ GAUGE = {
 
 @pytest.fixture(autouse=True)
 def _shelf(store: Store) -> None:
-    """Ines has a chest of 96 cm; two yarns have a skein each; a hat has typed parts."""
+    """Ines with a chest of 96 cm, two yarns with a skein each, and a hat of typed parts."""
     book = a_book(
         a_person(),
         a_yarn(),

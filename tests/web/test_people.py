@@ -5,6 +5,7 @@ from app.book.person import Measure, Person
 from app.store.engine import Store
 from app.store.records import load_book, put
 from tests.web.forms import shown_values
+from tests.web.garden import words
 
 NEW = "/settings/people/new"
 
@@ -85,3 +86,25 @@ def test_a_stale_form_is_told_so(client: TestClient, store: Store):
 def test_someone_who_is_not_in_the_book(client: TestClient):
     assert client.get("/settings/people/nobody/change").status_code == 404
     assert client.post("/settings/people/nobody/change", data={}).status_code == 404
+
+
+def test_what_was_not_measured_is_said_as_the_body_table_has_it(client: TestClient, store: Store):
+    client.post(NEW, data={"name": "Ines", "measure_chest": "96", "measure_waist": "80"})
+    listed = words(client.get("/settings/people").text)
+    assert "hips 99.8 ± 5 cm, as the body table has it" in listed
+    assert "wrist 17.3 ± 1.7 cm, assumed" in listed
+    assert "waist 78" not in listed
+    form = words(client.get(change_of(store)).text)
+    assert "around the widest part; not measured: 99.8 ± 5 cm, as the body table has it" in form
+
+
+def test_without_a_chest_nothing_is_assumed(client: TestClient):
+    client.post(NEW, data={"name": "Ines", "measure_waist": "80"})
+    assert "as the body table has it" not in words(client.get("/settings/people").text)
+
+
+def test_a_chest_beyond_the_table_is_kept_and_nothing_assumed(client: TestClient):
+    client.post(NEW, data={"name": "Bear", "measure_chest": "250"})
+    listed = words(client.get("/settings/people").text)
+    assert "chest 250 cm" in listed
+    assert "What is taken for the rest" not in listed

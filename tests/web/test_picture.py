@@ -10,11 +10,16 @@ from starlette.testclient import TestClient
 
 from app import paths
 from app.book.book import Book
+from app.book.design import Design
 from app.book.exchange import loads
+from app.book.gauge import Gauge
+from app.book.person import Measure
 from app.book.plan import RoleYarn
 from app.book.settings import Settings
 from app.book.shape import Counted, Metres, Run, Runs, Strand
+from app.craft.constructions import constructions
 from app.planning import reckon
+from app.planning.design import parts_from
 from app.planning.picture import picture
 from app.store.engine import Store
 from app.store.fill import fill
@@ -121,7 +126,8 @@ def test_several_yarns_in_a_row_are_flecks_by_their_share():
         a_skein("B-1", "blue"),
         a_plan(yarns=yarns),
         a_part(
-            shape=Runs((Run(20, 100, 100, strands=patterned), Run(20, 100, 80, strands=patterned)))
+            copies=2,
+            shape=Runs((Run(20, 100, 100, strands=patterned), Run(20, 100, 80, strands=patterned))),
         ),
         a_promise("G-1", 100_000),
         a_promise("B-1", 100_000, role="contrast"),
@@ -153,6 +159,18 @@ def test_no_words_lie_on_each_other_or_outside():
             assert one.x + one.wide / 2 <= WIDE
             assert found.top <= one.y - one.high / 2
             assert one.y + one.high / 2 <= found.top + found.height
+
+
+@pytest.mark.parametrize("word", sorted(constructions()))
+def test_every_construction_is_drawn_with_its_chief_words(word: str):
+    """Its largest part has its words, whatever else there is room for."""
+    plan = a_plan(design=Design(word, (Measure("chest", 960), Measure("neck", 360))))
+    parts = parts_from(plan, Gauge(22.0, 30.0))
+    found = drawn(a_book(a_yarn(), plan, *parts))
+    assert not any(one.meets(other) for one, other in combinations(boxes(found), 2))
+    assert len(found.outlines) == sum(one.copies for one in parts)
+    assert len(found.captions) >= min(2, len(parts))
+    assert {one.name.split(",")[0].lower() for one in found.words} == {one.name for one in parts}
 
 
 def test_every_piece_of_the_demo_has_its_words():
@@ -280,6 +298,7 @@ def test_the_picture_stands_in_the_page_and_can_be_kept(client: TestClient):
     assert 'class="garment-picture"' in html
     assert "style=" not in html
     assert "Hatched rows have no skein yet." in words(html)
+    assert "a tube lies flat, half its width seen." in words(html)
     assert "Rows 56 to 100: no skein yet of grey two-ply" in words(html).replace("Rounds", "Rows")
     answer = client.get("/garments/pullover/picture.svg")
     assert answer.headers["content-type"] == "image/svg+xml"

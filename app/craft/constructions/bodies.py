@@ -10,7 +10,16 @@ EASE_NAMES = ("standard", *(one.name for one in EASES if one.name != "standard")
 
 BODY = ("straight", "fitted")
 
-BODY_MEASURES = ("chest", "cross back", "armhole depth", "body length", "neck", "waist", "hips")
+BODY_MEASURES = (
+    "chest",
+    "cross back",
+    "armhole depth",
+    "body length",
+    "neck",
+    "waist",
+    "hips",
+    "back waist length",
+)
 BODY_EASES = ("chest", "waist", "hips", "cross back", "armhole depth")
 BODY_CHOICES = {"ease": EASE_NAMES, "body": BODY}
 
@@ -20,12 +29,14 @@ LEAST_ROWS = 2
 @dataclass(frozen=True, slots=True)
 class Trunk:
     """Half the body's stitches (a back) at hem, waist and underarm, the rows from the hem band to
-    the underarm and from there to the shoulder, the depth of the armhole in cm, and the hem."""
+    the underarm, of these to the waist, and from the underarm to the shoulder, the depth of the
+    armhole in cm, and the hem."""
 
     hem: int
     waist: int
     across: int
     rows: int
+    to_waist: int
     armhole: int
     armhole_cm: float
     hem_band: Band
@@ -46,16 +57,23 @@ def trunk_of(wanted: Wanted, depth_cm: float | None = None) -> Trunk:
     fitted = wanted.choices["body"] == "fitted"
     hem = knit.pairs(wanted.cm("hips") / 2) if fitted else across
     waist = knit.pairs(wanted.cm("waist") / 2) if fitted else across
-    return Trunk(hem, waist, across, rows, armhole, depth, band)
+    below = wanted.cm("body length") - wanted.cm("back waist length") - band.depth_cm
+    to_waist = min(max(knit.along(below, 2), _quarter(rows)), rows - _quarter(rows))
+    return Trunk(hem, waist, across, rows, to_waist, armhole, depth, band)
+
+
+def _quarter(rows: int) -> int:
+    """The waist lies at least a quarter of the way from hem and underarm, or shaping gets steep."""
+    return 2 * (rows // 8)
 
 
 def below_arms(trunk: Trunk, times: int = 1, less: int = 0) -> tuple[KnitRun, ...]:
-    """The runs to the underarm of `times` backs, `less` stitches fewer: the waist lies halfway."""
+    """The runs to the underarm of `times` backs, `less` stitches fewer."""
     hem, waist, across = (times * one - less for one in (trunk.hem, trunk.waist, trunk.across))
     if hem == waist == across:
         return (KnitRun(trunk.rows, across, across),)
-    lower = 2 * (trunk.rows // 4)
-    return (KnitRun(lower, hem, waist), KnitRun(trunk.rows - lower, waist, across))
+    above = trunk.rows - trunk.to_waist
+    return (KnitRun(trunk.to_waist, hem, waist), KnitRun(above, waist, across))
 
 
 def hem_below(

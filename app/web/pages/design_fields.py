@@ -126,10 +126,10 @@ def _blank(name: str, known: Measured, person: Person | None, shown: Shown) -> s
 
 
 def _span(low_cm: float, high_cm: float, shown: Shown) -> str:
-    """ "5 to 10 cm more", "10 to 5 cm less", "5 cm less to as the body"."""
+    """ "5 to 10 cm more", "10 to 5 cm less", "up to 5 cm less"."""
     low, high = ease_said(low_cm, shown), ease_said(high_cm, shown)
     if low == high:
         return low
-    same = low.rpartition(" ")[2] == high.rpartition(" ")[2]
-    number = low.split(shown.size_unit)[0].strip() if same else low
-    return f"{number} to {high}"
+    if 0 in (low_cm, high_cm):
+        return f"up to {high if low_cm == 0 else low}"
+    return f"{low.split(shown.size_unit)[0].strip()} to {high}"

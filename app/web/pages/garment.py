@@ -10,12 +10,14 @@ from app.book.stamp import stamp
 from app.book.words import OPEN_STATES
 from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
 from app.planning.picture import picture
-from app.web.forms.reader import Filled
+from app.web.forms.reader import Filled, Reader
 from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
 from app.web.pages.budget_bar import Bar, budget_bar
+from app.web.pages.design_said import Designed, designed
 from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
 from app.web.pages.picture import Drawing, drawing
+from app.web.pages.small_sums import SumsSaid, sums_asked
 from app.web.shown import Shown
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import NotFree, available_mm
@@ -113,6 +115,8 @@ class GarmentPage:
     last: Change | None
     today: date
     drawn: Drawing
+    designed: Designed | None
+    sums: SumsSaid | None
 
 
 def garment_page(
@@ -149,6 +153,8 @@ def garment_page(
         last=last,
         today=today,
         drawn=drawing(picture(book, known.reckoning, plan_id), shown),
+        designed=designed(plan, shown),
+        sums=sums_asked(book, plan, Reader({}, book.settings), shown),
     )
 
 

@@ -100,6 +100,7 @@ class Drawing:
     without_gauge: tuple[str, ...]
     pale: bool
     finished: bool
+    tubes: bool
     outlines: list[str] = field(default_factory=list)
     shapes: list[Shape] = field(default_factory=list)
     flecks: list[Fleck] = field(default_factory=list)
@@ -132,6 +133,7 @@ def drawing(picture: Picture, shown: Shown) -> Drawing:
         without_gauge=picture.without_gauge,
         pale=picture.state == "being knit",
         finished=picture.state not in OPEN_STATES,
+        tubes=any(one.in_round for one in picture.pieces),
     )
     if picture.pieces:
         _Pen(picture, shown, drawn).draw()

@@ -1,6 +1,7 @@
 """Metres of every construction by another route: the area of its outline, by the shoelace formula,
 times the metres in a square metre of fabric; and the outline against the body it was drawn for."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -9,6 +10,7 @@ from hypothesis import strategies as st
 
 from app.craft.constructions import constructions
 from app.craft.constructions.drawing import Knit
+from app.craft.constructions.set_in import SHOULDER_SLOPE_CM
 from app.craft.constructions.wanting import want
 from app.craft.fabric import loop_cm, metres_per_m2
 from tests.craft.constructions.random_bodies import WORDS, orders
@@ -55,6 +57,7 @@ BODY = {
     "cross back": 40.0,
     "armhole depth": 20.0,
     "body length": 60.0,
+    "back waist length": 42.0,
     "neck": 44.0,
     "arm length to underarm": 44.0,
     "upper arm": 30.0,
@@ -70,6 +73,9 @@ BODY = {
 EASE = {"chest": 8.0, "cross back": 0.0, "armhole depth": 2.0, "upper arm": 5.0, "wrist": 4.0}
 
 TOPS = ("pullover", "cardigan", "waistcoat")
+
+EDGES = 4
+"""Two side seams of two edges each: half a multiple of two stitches at each."""
 
 
 def drawing(word, **choices):
@@ -115,6 +121,30 @@ def test_a_top_is_as_wide_and_as_long_as_its_body(word):
     assert length == pytest.approx(60 - 5 + slope, abs=ROW_PAIR)
 
 
+@pytest.mark.property
+@pytest.mark.parametrize("word", [word for word in WORDS if word.startswith(TOPS)])
+@settings(max_examples=30, deadline=None)
+@given(data=st.data())
+def test_any_body_gets_a_top_of_its_width_and_length(word, data):
+    """Around the body within half a multiple (of two) at each edge, but for what front bands
+    overlap; from hem to nape within a pair of rows."""
+    order = data.draw(orders(word))
+    straight = replace(order, choices={**order.choices, "body": "straight"})
+    made = straight.drawn()
+    assume(made is not None)
+    wanted, knit, named = straight.wanted(), order.knit, {p.name for p in made.pieces}
+    trunk = [p for p in made.pieces if p.place in ("back", "front", "body")]
+    around = sum(p.copies * p.runs[0].stitches for p in trunk)
+    count = knit.across(wanted.cm("chest"))
+    overlap = knit.across(order.measures["front band depth"]) if "front bands" in named else 0
+    assert count - overlap - EDGES <= around <= count + EDGES
+    hem = next(p for p in made.pieces if p.name in ("hem", "back hem", "back and front hems"))
+    slope = SHOULDER_SLOPE_CM if "set-in" in word or "shaped" in word else 0.0
+    above = tall(made.piece("yoke")) if "yoke" in named else 0.0
+    length = tall(hem) + tall(trunk[0]) + above - slope
+    assert length == pytest.approx(wanted.cm("body length"), abs=knit.long(4))
+
+
 @pytest.mark.parametrize("word", [w for w in WORDS if w.startswith(("pullover", "cardigan"))])
 @pytest.mark.parametrize(
     ("sleeve", "reach"), [("long", 1.0), ("three-quarter", 0.7), ("short", 0.3)]
@@ -139,6 +169,18 @@ def test_a_fitted_body_follows_hips_waist_and_chest():
     ends = [back.runs[0].stitches, back.runs[0].stitches_to, back.runs[1].stitches_to]
     wanted = [(104 + 4) / 2, (80 + 8) / 2, (96 + 8) / 2]
     assert [n * 10 / KNIT.stitches for n in ends] == pytest.approx(wanted, abs=alike(1))
+
+
+@pytest.mark.parametrize(("nape_to_waist", "rows"), [(42, 40), (58, 24), (30, 76)])
+def test_the_waist_lies_where_it_was_measured(nape_to_waist, rows):
+    """60 − 42 − 5 cm of hem: 13 cm, 39 rows, in pairs 40; at least a quarter from either end of
+    the 60 − 22 − 5 = 33 cm below the arms: 24 of 100 rows."""
+    construction = constructions()["pullover, drop shoulder"]
+    measures = {**BODY, "back waist length": nape_to_waist}
+    made = construction.draw(
+        want(construction, measures, KNIT, ease=EASE, choices={"body": "fitted"}).wanted
+    )
+    assert made.piece("back").runs[0].rows == rows
 
 
 def test_a_set_in_body_is_shaped_in_to_the_cross_back():

@@ -1,0 +1,150 @@
+"""The words of "which size?": the answer as a sentence, and the cells of its table."""
+
+from collections.abc import Mapping
+
+from app.craft.pattern_gauge import Case
+from app.craft.working import Step
+from app.planning.pattern_fit import Fit
+from app.planning.pattern_yarn import SizeYarn
+from app.planning.which_size import PieceAsKnit, SizeAnswer, WhichSize
+from app.web.pages.answer import Sentence, Tone
+from app.web.pages.gauge_said import counts_said
+from app.web.shown import Shown
+
+FACTORS: Mapping[Case, str] = {
+    "stitches": "rows own ÷ rows of the pattern × √(S of the pattern ÷ S own)",
+    "stitches and rows": "√(S of the pattern ÷ S own)",
+    "size": "√(S own ÷ S of the pattern)",
+}
+MUNDEN = "Munden 1959; S is stitches × rows in an area"
+
+
+def size_sentence(found: WhichSize, shown: Shown) -> Sentence:
+    """ "Cast on for size M: 98 cm, 6 cm of ease; knit the body to 40 cm. It takes 1 010 ± 90 m; the
+    shelf covers it 19 times in 20." """
+    best = found.best
+    whole = f"{_cm(best.whole.garment_cm, shown)}, {ease_said(best.whole, shown)}"
+    knit = f"; knit {_lower(best.pieces[0])} to {_piece_cm(best.pieces[0], shown)}"
+    rest = f" {whole}{knit if best.pieces else ''}.{_takes(best, shown)}"
+    if best.beyond:
+        return Sentence(
+            "short", f"No size fits as you asked; size {best.size.name} is nearest:", rest
+        )
+    return Sentence(_tone(best.yarn), f"Cast on for size {best.size.name}:", rest)
+
+
+def tight_sentence(best: SizeAnswer, shown: Shown) -> str:
+    """Where the recommended size is tightest."""
+    one = best.tightest
+    body, wide = _cm(one.body.cm, shown), _cm(one.garment_cm, shown)
+    source = "" if one.body.standing == "measured" else ", which nobody measured"
+    return f"It is tightest at the {one.place}: {wide} around {body}{source}."
+
+
+def ease_said(fit: Fit, shown: Shown) -> str:
+    """ "6 cm of ease", "2 cm tighter than the chest", "no ease"."""
+    tenths = round(fit.ease_cm, 1)
+    if tenths < 0:
+        return f"{_cm(-tenths, shown)} tighter than the {fit.place}"
+    return f"{_cm(tenths, shown)} of ease" if tenths else "no ease"
+
+
+def tightest_said(fit: Fit, shown: Shown) -> str:
+    """The tightest place in a cell."""
+    return f"{fit.place}: {ease_said(fit, shown)}"
+
+
+def piece_said(piece: PieceAsKnit, shown: Shown) -> str:
+    """ "cast on 229, 112 rows, 40 cm": the piece as it is knit at the own gauge."""
+    count = piece.count
+    begun = f"cast on {count.stitches}"
+    ended = f", to {count.stitches_to} stitches" if count.stitches_to != count.stitches else ""
+    return f"{begun}{ended}, {count.rows} rows, {_piece_cm(piece, shown)}"
+
+
+def lengths_said(one: SizeAnswer, shown: Shown) -> str:
+    """The lengths of the pieces in a cell."""
+    return ", ".join(f"{piece.name.lower()} {_piece_cm(piece, shown)}" for piece in one.pieces)
+
+
+def metres_said(yarn: SizeYarn | None, shown: Shown) -> str:
+    """What a size takes, tails and swatch with it."""
+    return "not told" if yarn is None else shown.length_give_or_take(yarn.need)
+
+
+def shelf_said(yarn: SizeYarn | None, shown: Shown) -> str:
+    """How often what is free of the yarn covers a size, and what it is short of."""
+    if yarn is None or yarn.odds is None or yarn.short_m is None:
+        return ""
+    short = f", short by {shown.short_length(yarn.short_m)}" if yarn.short_m >= 0.5 else ""
+    return f"{shown.odds(yarn.odds)}{short}"
+
+
+def both_said(best: SizeAnswer, shown: Shown) -> str:
+    """Counts and stated amount side by side, where they contradict each other."""
+    counts, stated = metres_said(best.counted, shown), metres_said(best.stated, shown)
+    return (
+        f"By its counts it takes {counts}; by the amount the pattern states, {stated}. They differ "
+        "by more than both can be wrong. Is a part missing from the table, is the stated amount of "
+        "another yarn or size, is the gauge in 4 inches? Look, then choose the one you trust."
+    )
+
+
+def steps(found: WhichSize, shown: Shown) -> tuple[Step, ...]:
+    """How the recommended size was worked out."""
+    best, pattern, own = found.best, found.pattern.gauge, found.own
+    gauges = (
+        f"from {counts_said(pattern.stitches, pattern.rows, shown)}"
+        f" to {counts_said(own.stitches, own.rows, shown)}"
+    )
+    factor = Step(
+        "Yarn, as a share of the pattern's own",
+        f"{FACTORS[found.case]}, {gauges}",
+        round(found.factor, 3),
+        "",
+        source=MUNDEN,
+        standing="derived",
+    )
+    places = (
+        Step(
+            f"Around the {one.place}",
+            f"garment {one.garment_cm:.1f} cm, at least {one.least_cm:.1f} cm of ease wanted",
+            one.body.cm,
+            "cm",
+            one.body.u or None,
+            one.body.source,
+            one.body.standing,
+        )
+        for one in best.fits
+    )
+    return (factor, *places)
+
+
+def _takes(best: SizeAnswer, shown: Shown) -> str:
+    yarn = best.yarn
+    if yarn is None:
+        return " The pattern does not tell what it takes."
+    shelf = ""
+    if yarn.odds is not None:
+        times = shown.odds(yarn.odds)
+        shelf = f"; the shelf covers it {times}"
+        shelf = f"; the shelf {times} covers it" if times == "hardly ever" else shelf
+    return f" It takes {metres_said(yarn, shown)}{shelf}."
+
+
+def _tone(yarn: SizeYarn | None) -> Tone:
+    if yarn is None or yarn.short_m is None:
+        return "idle"
+    return "short" if yarn.short_m >= 0.5 else "enough"
+
+
+def _lower(piece: PieceAsKnit) -> str:
+    return f"the {piece.name.lower()}"
+
+
+def _piece_cm(piece: PieceAsKnit, shown: Shown) -> str:
+    return _cm(piece.length_cm, shown)
+
+
+def _cm(cm: float, shown: Shown) -> str:
+    return shown.size(10 * cm)

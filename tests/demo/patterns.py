@@ -1,0 +1,41 @@
+"""The demo's written pattern: a plain pullover in five sizes, from the maker's notebook."""
+
+from app.book.gauge import Gauge
+from app.book.pattern import Pattern, PatternSize, SizePart
+from tests.demo.diary import Diary
+
+SIZES = {
+    "XS": (880, 194, 48, 74, 300, 1_080),
+    "S": (960, 212, 50, 78, 316, 1_210),
+    "M": (1040, 228, 52, 82, 336, 1_340),
+    "L": (1120, 246, 54, 88, 360, 1_480),
+    "XL": (1200, 264, 56, 94, 384, 1_630),
+}
+"""Width in mm; stitches of the body, of a sleeve at wrist and upper arm, of the yoke where it is
+joined; metres stated. The neck has 88 stitches in every size."""
+
+
+def keep_patterns(diary: Diary) -> None:
+    """One pattern, written for a finer gauge than most garments here are knit to."""
+    diary.add(
+        Pattern(
+            diary.new_id(),
+            "Weekday pullover",
+            Gauge(22.0, 30.0, needle_mm=4.0),
+            source="the smallholding's notebook, 2019",
+            sizes=tuple(_size(name, *row) for name, row in SIZES.items()),
+            notes="Body and sleeves in the round to the underarm, then one yoke.",
+        )
+    )
+
+
+def _size(
+    name: str, width_mm: int, body: int, wrist: int, arm: int, joined: int, stated_m: int
+) -> PatternSize:
+    parts = (
+        SizePart("Body", cast_on=body, length_mm=400),
+        SizePart("Sleeves", copies=2, cast_on=wrist, widest=arm, length_mm=450),
+        SizePart("Yoke", cast_on=joined, widest=88, rows=66),
+        SizePart("Neck band", cast_on=88, rows=8),
+    )
+    return PatternSize(name, width_mm, stated_m * 1000, parts)
