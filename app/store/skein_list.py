@@ -15,6 +15,7 @@ from app.store.skein_query import (
     SkeinSort,
     SkeinState,
     asked_of,
+    ids_statement,
     page_statement,
     total_statement,
 )
@@ -28,6 +29,7 @@ __all__ = [
     "SkeinState",
     "SkeinTotal",
     "fibres",
+    "skein_ids",
     "skein_page",
     "skein_total",
 ]
@@ -76,6 +78,13 @@ def skein_total(session: Session, wanted: SkeinFilter) -> SkeinTotal:
     asked = asked_of(wanted)
     statement = total_statement(wanted.state, frozenset(asked))
     return SkeinTotal._make(session.connection().execute(statement, asked).one())
+
+
+def skein_ids(session: Session, wanted: SkeinFilter) -> list[str]:
+    """All skeins of the filter, in no promised order."""
+    asked = asked_of(wanted)
+    statement = ids_statement(wanted.state, frozenset(asked))
+    return list(session.connection().execute(statement, asked).scalars())
 
 
 def fibres(session: Session) -> list[str]:

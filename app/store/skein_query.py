@@ -135,6 +135,11 @@ def total_statement(state: SkeinState, asked: frozenset[str]) -> Select[Any]:
     return _joined((func.count(), *sums)).where(*_where(state, "grist", asked))
 
 
+@cache
+def ids_statement(state: SkeinState, asked: frozenset[str]) -> Select[Any]:
+    return _joined((_balance.holding_id,)).where(*_where(state, "grist", asked))
+
+
 def _joined(columns: tuple[Any, ...]) -> Select[Any]:
     return (
         select(*columns)
@@ -169,7 +174,7 @@ def _order(sort: SkeinSort) -> list[Any]:
         "metres": [_balance.mm.desc(), _balance.holding_id.desc()],
         "grams": [_balance.mg.desc(), _balance.holding_id.desc()],
         "day": [_holding.day.desc(), _holding.id.desc()],
-        "colour": [_lightness(), _holding.id],
+        "colour": [_lightness(), _holding.code],
     }[sort]
 
 

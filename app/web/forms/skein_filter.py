@@ -16,7 +16,7 @@ CLASSES: dict[str, str] = {
 }
 STATES: dict[str, str] = {
     "": "all on the shelf",
-    "free": "free",
+    "free": "not promised",
     "partly promised": "partly promised",
     "promised": "promised",
     "not finished": "not finished",

@@ -35,7 +35,7 @@ class SkeinsPage:
 def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Shown) -> SkeinsPage:
     narrowed = any(reader.typed(name) for name in FIELDS if name != "sort")
     return SkeinsPage(
-        answer=shelf_said(found.total, narrowed, shown),
+        answer=shelf_said(found.total, found.reserved_mm, narrowed, shown),
         empty=not (found.total.skeins or narrowed),
         narrowed=narrowed,
         detailed=any(reader.typed(name) for name in FIELDS if name not in ("q", "sort")),
@@ -52,14 +52,16 @@ def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Show
     )
 
 
-def shelf_said(total: SkeinTotal, narrowed: bool, shown: Shown) -> Sentence:
-    """ "38 skeins hold 6 120 m, 2 760 g; 3 410 m of it not promised." """
+def shelf_said(total: SkeinTotal, reserved_mm: int, narrowed: bool, shown: Shown) -> Sentence:
+    """ "38 skeins hold 6 120 m, 2 760 g; 410 m of it not promised, 24 m of those in reserve." """
     if not total.skeins:
         return Sentence("idle", "No skein is like this." if narrowed else "No skein yet.")
     holds = "skein holds" if total.skeins == 1 else "skeins hold"
     lead = f"{shown.number(total.skeins)} {holds} {shown.length(total.mm / 1000)}"
     free = shown.at_least_length(max(0, total.free_mm) / 1000)
-    return Sentence("idle", lead, f", {shown.mass(total.mg / 1000)}; {free} of it not promised.")
+    reserve = f", {shown.length(reserved_mm / 1000)} of those in reserve" if reserved_mm else ""
+    mass = shown.mass(total.mg / 1000)
+    return Sentence("idle", lead, f", {mass}; {free} of it not promised{reserve}.")
 
 
 def _caption(wanted: SkeinFilter, total: SkeinTotal, shown: Shown) -> str:
