@@ -271,7 +271,7 @@ def a_run(**other):
         (a_part(worked=Worked(0.0, 100.0)), "worked.width_pct", ABOVE),
         (a_part(worked=Worked(100.0, -5.0)), "worked.length_pct", ABOVE),
         (a_plan("other", design=Design("hat", (Measure("head", 0),))), "design, head", ABOVE),
-        (a_pattern(gauge=Gauge(0.0, 30.0)), "gauge.stitches", ABOVE),
+        (a_pattern(gauge=Gauge(0.0, 30.0)), "gauge.stitches", OF_A_GAUGE),
         (a_size(width_mm=0), "size S, width_mm", ABOVE),
         (a_size(stated_mm=0), "size S, stated_mm", ABOVE),
         (a_size(parts=(SizePart("Body", copies=0),)), "size S, Body, copies", ABOVE),

@@ -47,12 +47,12 @@ def a_tube(rows: int = 120, promised: int = 0, held: float = 1000.0, **plan: obj
         (
             a_tube(40, promised=1000),
             a_tube(60, promised=1000),
-            "This takes 84 m more (38 g): enough still, as good as always.",
+            "This takes 84 m more (38 g): enough still, practically every time.",
         ),
         (
             a_tube(240, promised=1000),
             a_tube(60, promised=1000),
-            "This takes 753 m less (339 g): enough, as good as always.",
+            "This takes 753 m less (339 g): enough, practically every time.",
         ),
         (a_tube(), a_tube(), ""),
         (a_tube(), a_tube(130, state="finished"), ""),
