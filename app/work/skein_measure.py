@@ -36,8 +36,9 @@ class Weighing:
 def measure_again(session: Session, skein: Holding, weighing: Weighing) -> Event | None:
     """Keep the readings and let the book follow them, in one event.
 
-    A dry weight that disagrees moves the grams, and the metres in proportion; a length that counts
-    moves the metres. None where nothing moved: damp wool, wraps, or readings that agree.
+    A dry weight that disagrees moves the grams, and the metres in proportion unless it is the first
+    dry one of a skein that came damp; a length that counts moves the metres. None where nothing
+    moved: damp wool, wraps, or readings that agree.
     """
     readings = _readings(skein, weighing)
     before = balance_of(session, skein.id)
@@ -63,7 +64,14 @@ def _after(skein: Holding, now: Balance, reading: Reading, readings: list[Readin
     if entry is None:
         return now
     gained = entry.lines[0]
-    return Balance(now.mg + gained.mg, now.mm + (gained.mm or mm_of(now, gained.mg)))
+    longer = gained.mm if _only_dried(reading, readings) else gained.mm or mm_of(now, gained.mg)
+    return Balance(now.mg + gained.mg, now.mm + longer)
+
+
+def _only_dried(reading: Reading, readings: list[Reading]) -> bool:
+    """Whether the book had the weight of damp wool until this reading: drying shortens nothing."""
+    masses = [one for one in readings if one.kind == "mass" and one.id != reading.id]
+    return reading.kind == "mass" and {one.wool for one in masses} == {"damp"}
 
 
 def _posted(

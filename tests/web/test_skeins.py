@@ -18,6 +18,7 @@ from app.book.yarn import Yarn
 from app.store.engine import Store
 from app.store.records import load_book, post, put
 from app.store.skein_find import balance_of, readings_of
+from tests.web.forms import shown_values
 
 DAY = date(2026, 3, 1)
 WORKED = {
@@ -534,3 +535,57 @@ def test_a_yarn_that_wraps_thicker_than_its_grist_is_called_loftier(
     page = words(client.get(f"/skeins/{skein.id}").text)
     assert "8 wraps per inch, measured 1 March 2026" in page
     assert "the yarn is loftier than usual for its grist" in page
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ({"turns": "", "length": "12000", "mass": "9"}, "12 000 m in 9 g is 133 333 m/100 g"),
+        ({"turns": "", "length": "3", "mass": "90"}, "no yarn is so thick"),
+        ({"wraps": "45"}, "of which about 12 wraps are expected in an inch"),
+    ],
+)
+def test_yarn_that_can_hardly_be_is_asked_about(
+    client: TestClient, typed: dict[str, str], said: str
+) -> None:
+    answer = client.post("/skeins/new", data=WORKED | typed)
+    assert answer.status_code == 422
+    assert said in fault(answer.text, "sure")
+    form = shown_values(answer.text, "/skeins/new")
+    assert "sure" not in form
+    assert client.post("/skeins/new", data=form | {"sure": "1"}).url.path != "/skeins/new"
+
+
+def test_a_measurement_that_can_hardly_be_is_asked_about(client: TestClient, store: Store) -> None:
+    add(client)
+    skein = only_skein(store)
+    sent = {"stamp": stamp(skein), "wool": "dry"}
+    for typed in ({"length": "60000"}, {"wraps": "60"}, {"length": "2", "mass": "95"}):
+        answer = client.post(f"/skeins/{skein.id}/weigh", data=sent | typed)
+        assert answer.status_code == 422
+        assert "tick this" in fault(answer.text, "sure")
+    assert client.post(f"/skeins/{skein.id}/weigh", data=sent | {"mass": "9"}).status_code == 200
+
+
+def test_a_label_that_can_hardly_be_is_asked_about(client: TestClient) -> None:
+    label = {"count": "2", "mass": "50", "length": "12500 m", "yarn": "new", "yarn_name": "Moss"}
+    answer = client.post("/skeins/bought", data=label)
+    assert "no yarn is so thin" in fault(answer.text, "sure")
+
+
+def test_a_damp_skein_comes_as_weighed_and_is_put_right_when_dry(
+    client: TestClient, store: Store
+) -> None:
+    """Drying takes water and no metre."""
+    page = words(add(client, mass="120", wool="damp"))
+    assert "G-001 is on the shelf with 120 g, damp: weigh it again when it is dry." in page
+    assert "Weighed damp." in page
+    skein = only_skein(store)
+    sent = {"stamp": stamp(skein), "mass": "96", "wool": "dry"}
+    page = words(client.post(f"/skeins/{skein.id}/weigh", data=sent).text)
+    assert "Holds 213 m, 96 g : 222 m/100 g" in page
+    assert "Weighed damp." not in page
+    client.post(f"/skeins/{skein.id}/weigh", data=sent | {"mass": "48"})
+    with store.reading() as session:
+        held = balance_of(session, skein.id)
+    assert (held.mg, held.mm) == (48_000, 106_500)

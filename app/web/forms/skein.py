@@ -10,11 +10,16 @@ from app.web.forms.skein_yarn import read_skein_yarn
 from app.web.forms.yarn import read_colour, read_line
 from app.web.shown import Shown
 from app.work.skein_add import NewSkein
+from app.work.skein_doubt import skein_doubt
 from app.work.skein_readings import Length, Weight, Wraps, by_reel
 
 TAKEN = {
     "now": "take the wool for it off the fleece now, with the usual losses",
     "before": "it was spun before the fleece was last weighed: leave the fleece as it is",
+}
+WOOL = {
+    "dry": "dry",
+    "damp": "still damp: it comes with this weight, which its first dry weighing puts right",
 }
 MEASURED = {"turns", "length", "turns_before", "length_before", "girth"}
 MOST_TURNS = 100_000.0
@@ -45,13 +50,36 @@ def read_skein(
         place=reader.text("place", longest=80),
         notes=reader.text("notes", longest=4000),
     )
+    ask_if_odd(reader, weight.mg, lengths[-1].mm if lengths else 0, wraps)
     return reader, skein
+
+
+def ask_if_odd(reader: Reader, mg: int, mm: int, wraps: Wraps | None = None) -> None:
+    """Ask about yarn that can hardly be, once all fields are good, until its box is ticked."""
+    if not reader.ok or reader.flag("sure"):
+        return
+    doubt = skein_doubt(mg, mm, wraps.thousandths if wraps else None)
+    if doubt is None:
+        return
+    shown = Shown(reader.settings)
+    yarn = f"{shown.length(mm / 1000)} in {shown.mass(mg / 1000)} is {shown.grist(doubt.tex)}"
+    if doubt.what == "wraps":
+        odd = f"yarn of which about {shown.number(doubt.wraps)} wraps are expected in an inch"
+        reader.refuse("sure", f"{yarn}, {odd}. Count again, or tick this.")
+    else:
+        reader.refuse("sure", f"{yarn}: no yarn is so {doubt.what}. Look again, or tick this.")
 
 
 def skein_values(settings: Settings, **chosen: str) -> dict[str, str]:
     """What the form holds when it is opened, with a yarn or fleece already chosen."""
     girth = Shown(settings).field_length(settings.girth_mm)
-    return {"girth": girth, "taken": "now", "day": date.today().isoformat(), **chosen}
+    return {
+        "girth": girth,
+        "wool": "dry",
+        "taken": "now",
+        "day": date.today().isoformat(),
+        **chosen,
+    }
 
 
 def read_lengths(reader: Reader, required: bool = True) -> tuple[Length, ...]:
@@ -65,11 +93,13 @@ def read_lengths(reader: Reader, required: bool = True) -> tuple[Length, ...]:
 
 
 def read_weight(reader: Reader, name: str = "mass") -> Weight:
-    """A dry weight."""
+    """A weight, dry unless it was said to be damp."""
     if not reader.typed(name):
         reader.refuse(name, "Say how much it weighs.")
     mg = reader.mass(name, least=1)
-    return Weight(mg or 0, reader.typed(name), reader.settings.mass_unit)
+    damp = reader.choice("wool", WOOL, default="dry") == "damp"
+    unit = reader.settings.mass_unit
+    return Weight(mg or 0, reader.typed(name), unit, wool="damp" if damp else "dry")
 
 
 def read_wraps(reader: Reader) -> Wraps | None:

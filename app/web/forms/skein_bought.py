@@ -8,6 +8,7 @@ from app.book.book import Book
 from app.book.settings import Settings
 from app.book.yarn import Yarn
 from app.web.forms.reader import Reader
+from app.web.forms.skein import ask_if_odd
 from app.web.forms.skein_yarn import read_skein_yarn
 from app.web.forms.yarn import read_colour, read_line
 from app.work.skein_buy import Purchase
@@ -42,6 +43,7 @@ def read_bought(
         place=reader.text("place", longest=80),
         notes=reader.text("notes", longest=4000),
     )
+    ask_if_odd(reader, weight.mg, length.mm)
     return reader, balls
 
 

@@ -97,6 +97,7 @@ def _as_chosen(cells: Mapping[str, str], book: Book, fleeces: Mapping[str, str])
     return {
         "yarn": NEW,
         "taken": "before",
+        "sure": "1",
         "fleece": fleeces.get(cells.get("fleece", "").lower(), ""),
         "twist": twist if twist in TWIST_OF else "",
         "girth": cells.get("girth") or girth,

@@ -1,15 +1,14 @@
 """The forms of a skein that is on the shelf: weigh or measure it again, put it away."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import date
 
+from app.book.event import Balance
 from app.book.settings import Settings
 from app.web.forms.reader import Reader
-from app.web.forms.skein import read_lengths, read_weight, read_wraps, skein_values
+from app.web.forms.skein import ask_if_odd, read_lengths, read_weight, read_wraps, skein_values
 from app.work.skein_measure import Weighing
 from app.work.skein_put_away import Going
-from app.work.skein_readings import Weight
 
 WOOL = {
     "dry": "dry: the book follows the scale",
@@ -25,20 +24,24 @@ GOING_OF: dict[str, Going] = {
 }
 
 
-def read_weighing(values: Mapping[str, object], settings: Settings) -> tuple[Reader, Weighing]:
-    """What was measured; it counts only where the reader is ok. At least one field is filled."""
+def read_weighing(
+    values: Mapping[str, object], settings: Settings, held: Balance
+) -> tuple[Reader, Weighing]:
+    """What was measured of a skein that the book has as `held`; it counts only where the reader is
+    ok. At least one field is filled."""
     reader = Reader(values, settings)
-    weight = _weight(reader) if reader.typed("mass") else None
+    weight = read_weight(reader) if reader.typed("mass") else None
     lengths = read_lengths(reader, required=False)
     weighing = Weighing(reader.day("day") or date.today(), weight, lengths, read_wraps(reader))
     if reader.ok and not (weighing.weight or weighing.lengths or weighing.wraps):
         reader.refuse("mass", "Fill in what you measured: its weight, its length or its wraps.")
+    _ask_if_odd(reader, weighing, held)
     return reader, weighing
 
 
 def weighing_values(settings: Settings) -> dict[str, str]:
     """What the form holds when it is opened."""
-    return {**skein_values(settings), "wool": "dry"}
+    return skein_values(settings)
 
 
 def read_going(values: Mapping[str, object], settings: Settings) -> tuple[Reader, Going, date]:
@@ -48,6 +51,11 @@ def read_going(values: Mapping[str, object], settings: Settings) -> tuple[Reader
     return reader, going, reader.day("day") or date.today()
 
 
-def _weight(reader: Reader) -> Weight:
-    damp = reader.choice("wool", WOOL, default="dry") == "damp"
-    return replace(read_weight(reader), wool="damp" if damp else "dry")
+def _ask_if_odd(reader: Reader, weighing: Weighing, held: Balance) -> None:
+    """A weight alone tells nothing of the grist: the metres follow it."""
+    if not (weighing.lengths or weighing.wraps):
+        return
+    dry = weighing.weight if weighing.weight and weighing.weight.wool == "dry" else None
+    mm = weighing.lengths[-1].mm if weighing.lengths else held.mm
+    mg = dry.mg if dry and weighing.lengths else held.mg
+    ask_if_odd(reader, mg, mm, weighing.wraps)

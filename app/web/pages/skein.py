@@ -61,11 +61,13 @@ class EventRow:
 
 @dataclass(frozen=True, slots=True)
 class SkeinPage:
-    """`colour` and its words are the skein's own, or else those of its yarn."""
+    """`colour` and its words are the skein's own, or else those of its yarn; `damp` where it was
+    never weighed dry."""
 
     answer: Sentence
     colour: str
     colour_name: str
+    damp: bool
     known: KnownSkein
     promised: tuple[PromisedRow, ...]
     readings: tuple[ReadingRow, ...]
@@ -77,6 +79,7 @@ def skein_page(known: Known, one: KnownSkein, shown: Shown) -> SkeinPage:
         answer=holds_said(one, known.book, shown),
         colour=one.skein.colour or (one.yarn.colour if one.yarn else ""),
         colour_name=one.skein.colour_name or (one.yarn.colour_name if one.yarn else ""),
+        damp={each.wool for each in one.readings if each.kind == "mass"} == {"damp"},
         known=one,
         promised=_promised_rows(one, known.book),
         readings=tuple(_reading_row(reading, shown) for reading in reversed(one.readings)),

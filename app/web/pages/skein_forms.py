@@ -8,6 +8,7 @@ from app.book.stamp import stamp
 from app.web.forms.options import names_by_id, with_none
 from app.web.forms.reader import Filled
 from app.web.forms.skein import TAKEN
+from app.web.forms.skein import WOOL as NEW_WOOL
 from app.web.forms.skein_weigh import GOINGS, WOOL
 from app.web.forms.skein_yarn import yarn_options
 from app.web.forms.yarn import TWISTS
@@ -22,6 +23,7 @@ class NewSkeinPage:
     fleeces: dict[str, str]
     fibres: list[str]
     taken: dict[str, str]
+    wool: dict[str, str]
     twists: dict[str, str]
     plan_id: str
 
@@ -44,6 +46,7 @@ def new_skein_page(book: Book, form: Filled) -> NewSkeinPage:
         fleeces=with_none("none, or not known", names_by_id(book.fleeces)),
         fibres=known_fibres(book),
         taken=TAKEN,
+        wool=NEW_WOOL,
         twists=TWISTS,
         plan_id=form.values.get("plan", ""),
     )

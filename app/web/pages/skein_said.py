@@ -12,7 +12,8 @@ def came_said(new: NewSkein, saved: Saved, shown: Shown) -> str:
     taken = sum(-line.mg for line in saved.event.lines if line.mg < 0) / 1000
     if saved.event.kind == "spin":
         return f"{code} is on the shelf; {shown.mass(taken)} were taken off the fleece for it."
-    return f"{code} is on the shelf with {shown.mass(new.weight.mg / 1000)}."
+    damp = ", damp: weigh it again when it is dry" if new.weight.wool == "damp" else ""
+    return f"{code} is on the shelf with {shown.mass(new.weight.mg / 1000)}{damp}."
 
 
 def bought_said(saved: Saved) -> str:

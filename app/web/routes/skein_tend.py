@@ -7,6 +7,7 @@ from app.book.holding import Holding
 from app.book.stamp import stamp
 from app.book.words import YARN_KINDS
 from app.store.records import get
+from app.store.skein_find import balance_of
 from app.web.errors import Missing, Stale
 from app.web.forms.options import names_by_id, with_none
 from app.web.forms.reader import Filled, Posted, Reader
@@ -36,7 +37,8 @@ def ask_weigh(request: Request, session: ReadingSession, skein_id: str) -> Respo
 @router.post("/weigh")
 def weigh(request: Request, session: WritingSession, posted: Posted, skein_id: str) -> Response:
     skein = skein_or_missing(session, skein_id)
-    reader, weighing = read_weighing(posted, settings_of_request(request))
+    held = balance_of(session, skein_id)
+    reader, weighing = read_weighing(posted, settings_of_request(request), held)
     as_opened(skein, reader)
     if not reader.ok:
         return render(request, WEIGH, skein_form_page(skein, reader.filled()), status=422)
