@@ -25,6 +25,9 @@ HALF_STEP_CM = 2.5
 SMALL_STEP = 0.04
 """The same for heads, hands and feet, as a share of them."""
 
+ARM_NEEDS_CM = 5.0
+"""Ease around the chest from which a looser garment needs no looser sleeve (practice)."""
+
 AGREE = 0.05
 """How far the stitches of a size may lie from its printed width and still stand for it."""
 
@@ -140,7 +143,8 @@ def _arms(
 ) -> list[Fit]:
     """A sleeve at its widest goes around the upper arm, at its narrowest around the wrist."""
     pieces = [at_gauge(one, case, pattern, own) for one in size.parts if place_in(one) == "sleeve"]
-    arm = ease_by_part(wanted.low_cm, {"upper arm": known["upper arm"].cm}, {})["upper arm"]
+    loose = min(wanted.low_cm, ARM_NEEDS_CM)
+    arm = ease_by_part(loose, {"upper arm": known["upper arm"].cm}, {})["upper arm"]
     across = counts_of(own).across_cm
     return [
         fit

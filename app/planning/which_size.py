@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from app.book.book import Book
 from app.book.gauge import Gauge
-from app.book.pattern import Pattern, PatternSize
+from app.book.pattern import Pattern, PatternSize, SizePart
 from app.book.plan import Plan
 from app.craft.pattern_gauge import Case, Recounted, yarn_factor
 from app.craft.sizes import Measured
@@ -19,6 +19,9 @@ from app.planning.from_pattern import (
 )
 from app.planning.pattern_fit import EaseRange, Fit, around, belied, fits
 from app.planning.pattern_yarn import FreeShelf, SizeYarn, contradict
+
+CLOSE = 0.01
+"""A share of the body within which a size fits: no gauge is counted more closely (practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +60,11 @@ class SizeAnswer:
     @property
     def tightest(self) -> Fit:
         return self.fits[0]
+
+    @property
+    def too_wide(self) -> bool:
+        """True where it fits nobody closely enough, though no place is too tight."""
+        return self.beyond > 0 and self.tightest.spare >= 0
 
     @property
     def yarn(self) -> SizeYarn | None:
@@ -135,17 +143,25 @@ def _size(
 def _pieces(pattern: Pattern, size: PatternSize, case: Case, own: Gauge) -> tuple[PieceAsKnit, ...]:
     both = [(one, at_gauge(one, case, pattern, own)) for one in size.parts]
     return tuple(
-        PieceAsKnit(one.name, one.copies, count, counts_of(own).along_cm(count.rows))
+        PieceAsKnit(one.name, one.copies, count, _length_cm(one, count, case, own))
         for one, count in both
         if count
     )
+
+
+def _length_cm(one: SizePart, count: Recounted, case: Case, own: Gauge) -> float:
+    """By the tape it is the printed length, not that of whole rows."""
+    if one.length_mm is not None and case != "stitches and rows":
+        return one.length_mm / 10
+    return counts_of(own).along_cm(count.rows)
 
 
 def _beyond(found: tuple[Fit, ...], wanted: EaseRange) -> float:
     """Tighter than the least at the tightest place, or wider around than the most."""
     whole = next(one for one in found if one.place not in ("upper arm", "wrist"))
     too_wide = (whole.ease_cm - wanted.high_cm) / whole.body.cm
-    return max(0.0, -found[0].spare, too_wide)
+    beyond = max(-found[0].spare, too_wide)
+    return beyond if beyond > CLOSE else 0.0
 
 
 def _off(one: SizeAnswer, wanted: EaseRange) -> float:

@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -10,7 +11,9 @@ from app.book.checks import check
 from app.book.event import balances
 from app.book.exchange import dumps, loads
 from app.book.words import SINKS
+from app.craft.sizes import EASES
 from app.planning.reckoning import reckon
+from app.work.pattern_take import SizeAsked, ask_size
 from tests.demo.make_demo import DEMO, demo_book
 
 
@@ -153,6 +156,20 @@ def test_two_ideas_one_waiting_for_its_yarn_and_one_not_begun(plans):
     assert shawl.promised_m == 0
     assert not soft.begun
     assert soft.parts == ()
+
+
+def test_the_pattern_comes_out_a_size_larger_at_the_cardigans_gauge(book):
+    """208 stitches at 18 in 10 cm are 115.6 cm, on a chest of 106 cm."""
+    (pattern,) = book.patterns
+    plan = next(one for one in book.plans if one.name == "Grey cardigan")
+    own = {one.name: one.mm / 10 for one in book.person[plan.person_id].measures}
+    standard = next(one for one in EASES if one.name == "standard")
+    best = ask_size(book, plan, SizeAsked(pattern, "stitches", own, standard)).best
+    assert (len(pattern.sizes), best.size.name, best.beyond) == (5, "M", 0)
+    at_its_own = replace(plan, gauge=pattern.gauge)
+    printed = ask_size(book, at_its_own, SizeAsked(pattern, "stitches", own, standard)).best
+    assert printed.size.name == "L"
+    assert not best.contradicts
 
 
 def test_every_promise_is_covered(book):

@@ -24,8 +24,8 @@ def size_table(
     """Sizes side by side; rows of which nothing is known are left out."""
     pct = {one.name: shown.percent(one.pct, 1) for one in shares}
     rows = [
-        ("width around", tuple(shown.size(one.width_mm) for one in sizes)),
-        ("yarn stated", tuple(_yarn(one.stated_mm, shown) for one in sizes)),
+        ("Width around", tuple(shown.size(one.width_mm) for one in sizes)),
+        ("Yarn stated", tuple(_yarn(one.stated_mm, shown) for one in sizes)),
     ]
     for name in dict.fromkeys(part.name for size in sizes for part in size.parts):
         rows += _part_rows(name, sizes, pct.get(name, ""), shown)
@@ -58,7 +58,7 @@ def _part_rows(
     pieces = [next((one for one in size.parts if one.name == name), None) for size in sizes]
     tells: tuple[tuple[str, Callable[[SizePart], str]], ...] = (
         ("cast on", lambda one: _count(one.cast_on, shown)),
-        ("widest", lambda one: _count(one.widest, shown)),
+        ("widest, or end", lambda one: _count(one.widest, shown)),
         ("rows", lambda one: _count(one.rows, shown)),
         ("length", lambda one: shown.size(one.length_mm) if one.length_mm else ""),
     )

@@ -143,7 +143,7 @@ def _row(one: SizeAnswer, best: bool, shown: Shown) -> SizeRow:
         best=best,
         width=shown.size(10 * one.whole.garment_cm),
         ease=ease_said(one.whole, shown),
-        tightest=tightest_said(one.tightest, shown),
+        tightest=tightest_said(one, shown),
         lengths=lengths_said(one, shown),
         metres=metres_said(one.yarn, shown),
         shelf=shelf_said(one.yarn, shown),

@@ -24,8 +24,7 @@ def size_sentence(found: WhichSize, shown: Shown) -> Sentence:
     shelf covers it 19 times in 20." """
     best = found.best
     whole = f"{_cm(best.whole.garment_cm, shown)}, {ease_said(best.whole, shown)}"
-    knit = f"; knit {_lower(best.pieces[0])} to {_piece_cm(best.pieces[0], shown)}"
-    rest = f" {whole}{knit if best.pieces else ''}.{_takes(best, shown)}"
+    rest = f" {whole}{_knit_to(best.pieces, shown)}.{_takes(best, shown)}"
     if best.beyond:
         return Sentence(
             "short", f"No size fits as you asked; size {best.size.name} is nearest:", rest
@@ -34,7 +33,10 @@ def size_sentence(found: WhichSize, shown: Shown) -> Sentence:
 
 
 def tight_sentence(best: SizeAnswer, shown: Shown) -> str:
-    """Where the recommended size is tightest."""
+    """Where the recommended size is tightest, or that it is wider than was asked."""
+    if best.too_wide:
+        over = best.beyond * best.whole.body.cm
+        return f"It comes out {_cm(over, shown)} wider than the most you asked for."
     one = best.tightest
     body, wide = _cm(one.body.cm, shown), _cm(one.garment_cm, shown)
     source = "" if one.body.standing == "measured" else ", which nobody measured"
@@ -49,9 +51,10 @@ def ease_said(fit: Fit, shown: Shown) -> str:
     return f"{_cm(tenths, shown)} of ease" if tenths else "no ease"
 
 
-def tightest_said(fit: Fit, shown: Shown) -> str:
-    """The tightest place in a cell."""
-    return f"{fit.place}: {ease_said(fit, shown)}"
+def tightest_said(one: SizeAnswer, shown: Shown) -> str:
+    """The tightest place in a cell; its ease where that stands in no other."""
+    fit = one.tightest
+    return fit.place if fit is one.whole else f"{fit.place}: {ease_said(fit, shown)}"
 
 
 def piece_said(piece: PieceAsKnit, shown: Shown) -> str:
@@ -138,8 +141,11 @@ def _tone(yarn: SizeYarn | None) -> Tone:
     return "short" if yarn.short_m >= 0.5 else "enough"
 
 
-def _lower(piece: PieceAsKnit) -> str:
-    return f"the {piece.name.lower()}"
+def _knit_to(pieces: tuple[PieceAsKnit, ...], shown: Shown) -> str:
+    """The length of the piece that is cast on first."""
+    if not pieces:
+        return ""
+    return f"; knit the {pieces[0].name.lower()} to {_piece_cm(pieces[0], shown)}"
 
 
 def _piece_cm(piece: PieceAsKnit, shown: Shown) -> str:

@@ -37,7 +37,7 @@ def metres_by_area(piece):
 
 @pytest.mark.property
 @pytest.mark.parametrize("word", WORDS)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(data=st.data())
 def test_rows_and_area_give_the_same_metres(word, data):
     drawing = data.draw(orders(word)).drawn()
@@ -123,7 +123,7 @@ def test_a_top_is_as_wide_and_as_long_as_its_body(word):
 
 @pytest.mark.property
 @pytest.mark.parametrize("word", [word for word in WORDS if word.startswith(TOPS)])
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(data=st.data())
 def test_any_body_gets_a_top_of_its_width_and_length(word, data):
     """Around the body within half a multiple (of two) at each edge, but for what front bands
