@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from sqlalchemy import func, select
+from sqlalchemy import select
 from sqlmodel import Session, col
 
 from app.book.event import Balance
@@ -46,8 +46,9 @@ def holder_of(session: Session, code: str) -> str | None:
 
 def yarn_called(session: Session, name: str) -> str | None:
     """The id of a yarn of that name, whatever its capitals."""
-    alike = func.lower(col(YarnRow.name)) == name.lower()
-    return session.execute(select(col(YarnRow.id)).where(alike).limit(1)).scalar_one_or_none()
+    wanted = name.casefold()
+    names = session.execute(select(col(YarnRow.id), col(YarnRow.name)).order_by(col(YarnRow.id)))
+    return next((id for id, known in names if known.casefold() == wanted), None)
 
 
 def balance_of(session: Session, holding_id: str) -> Balance:

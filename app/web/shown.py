@@ -21,6 +21,8 @@ NINE_IN_TEN = 0.9
 
 MM_PER_CM = 10.0
 MM_PER_IN = 25.4
+OZ_PER_LB, POUNDS_FROM_OZ = 16.0, 32.0
+"""Ounces in a pound, and from how many on a mass is told in pounds and ounces."""
 
 Rounding = Callable[[float], int]
 
@@ -98,10 +100,18 @@ class Shown:
         parts = (self._yarn(figure.value), self._yarn(figure.u))
         return self._give_or_take(*parts, self.settings.length_unit)
 
+    def girth(self, mm: int) -> str:
+        """Once round a reel, in m or yd: in whichever it is the rounder number, as reels are made
+        and their girth is typed."""
+        units = ("m", 1000.0), ("yd", 1000.0 * YARD_M)
+        told = [f"{self._field(mm, per_unit)} {unit}" for unit, per_unit in units]
+        return min(told if self.settings.length_unit == "m" else reversed(told), key=len)
+
     # -- masses, from grams ---------------------------------------------------------------
 
     def mass(self, g: float) -> str:
-        """A mass, to the nearest gram (a tenth below ten) or tenth of an ounce."""
+        """A mass, to the nearest gram (a tenth below ten) or tenth of an ounce, from 2 lb on in
+        pounds and ounces."""
         return self._with_unit(self._wool(g), nearest, self.settings.mass_unit)
 
     def at_least_mass(self, g: float) -> str:
@@ -190,8 +200,18 @@ class Shown:
 
     def _with_unit(self, x: float, rounded: Rounding, unit: str) -> str:
         places = self._places(x, unit)
-        scale = 10**places
-        return f"{self.number(rounded(x * scale) / scale, places, least=0)}{THIN}{unit}"
+        x = rounded(x * 10**places) / 10**places
+        if unit == "oz" and abs(x) >= POUNDS_FROM_OZ:
+            return self._pounds(x, places)
+        return f"{self.number(x, places, least=0)}{THIN}{unit}"
+
+    def _pounds(self, oz: float, places: int) -> str:
+        """ "5 lb 1.7 oz" """
+        pounds, rest = divmod(abs(oz), OZ_PER_LB)
+        sign = MINUS if oz < 0 else ""
+        ounces = self.number(rest, places, least=0)
+        tail = f"{THIN}{ounces}{THIN}oz" if ounces != "0" else ""
+        return f"{sign}{self.number(pounds)}{THIN}lb{tail}"
 
     def _range(self, low: float, high: float, unit: str) -> str:
         step = _coarse_step(max(high - low, DUST))

@@ -53,7 +53,11 @@ def test_small_amounts_keep_a_tenth():
 def test_yards_and_ounces():
     assert YARDS.length(91.44) == f"100{THIN}yd"
     assert YARDS.mass(100) == f"3.5{THIN}oz"
-    assert YARDS.at_least_mass(28.349523125 * 120.9) == f"120{THIN}oz"
+    assert YARDS.at_least_mass(28.349523125 * 120.9) == f"7{THIN}lb{THIN}8{THIN}oz"
+    assert YARDS.mass(28.349523125 * 81.72) == f"5{THIN}lb{THIN}1.7{THIN}oz"
+    assert YARDS.mass(28.349523125 * 31.94) == f"31.9{THIN}oz"
+    assert YARDS.mass(28.349523125 * 31.96) == f"2{THIN}lb"
+    assert YARDS.mass(-28.349523125 * 48) == f"{MINUS}3{THIN}lb"
 
 
 @pytest.mark.published

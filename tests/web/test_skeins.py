@@ -94,6 +94,13 @@ def test_the_worked_skein(client: TestClient) -> None:
     assert "142 turns of 1.5 m" in page
 
 
+def test_a_girth_is_told_as_reels_are_made(client: TestClient) -> None:
+    form = shown_values(client.get("/settings").text, "/settings")
+    client.post("/settings", data=form | {"length_unit": "yd"})
+    assert "142 turns of 1.5 m" in words(add(client, girth="1.5 m"))
+    assert "142 turns of 2 yd" in words(add(client, girth="2 yd", yarn_name="Other"))
+
+
 def test_what_was_saved_is_said_and_can_be_undone(client: TestClient, store: Store) -> None:
     page = add(client)
     assert "G-001 is on the shelf with 96 g." in words(page)

@@ -17,6 +17,7 @@ from app.book.stamp import stamp
 from app.book.yarn import Yarn
 from app.store.engine import Store
 from app.store.records import get, load_book, post, put
+from tests.web.forms import shown_values
 
 DAY = date(2026, 3, 1)
 SPUN = {"name": "Grey two-ply", "fibre": "wool", "plies": "2", "twist": "S", "making": "spun"}
@@ -224,3 +225,29 @@ def test_names_are_text_and_never_markup(client: TestClient) -> None:
     ).text
     assert "<img" not in page
     assert "<img" not in client.get("/yarns").text
+
+
+def test_a_yarn_made_by_mistake_is_taken_out(client: TestClient) -> None:
+    made = client.post("/yarns/new", data={"name": "Slip", "making": "spun"})
+    url = str(made.url.path)
+    form = shown_values(made.text, f"{url}/remove")
+    assert client.post(f"{url}/remove", data={"stamp": "old"}).status_code == 409
+    assert "Slip is taken out." in client.post(f"{url}/remove", data=form).text
+    assert client.get(url).status_code == 404
+
+
+def test_a_yarn_that_something_belongs_to_stays(client: TestClient, store: Store) -> None:
+    with store.writing() as session:
+        put(session, Yarn("meant", "Meant"))
+        put(session, Plan("vest", "Vest", yarns=(RoleYarn("main", "meant"),)))
+    assert "Take it out again" not in client.get("/yarns/meant").text
+    answer = client.post("/yarns/meant/remove", data={"stamp": stamp(Yarn("meant", "Meant"))})
+    assert answer.status_code == 409
+    assert "Something belongs to Meant" in answer.text
+    assert client.get("/yarns/meant").status_code == 200
+
+
+def test_a_name_is_known_whatever_its_capitals(client: TestClient) -> None:
+    client.post("/yarns/new", data={"name": "Ähre Öl", "making": "spun"})
+    again = client.post("/yarns/new", data={"name": "ÄHRE ÖL", "making": "spun"})
+    assert again.status_code == 422

@@ -22,7 +22,7 @@ def told_of(breed: str, shown: Shown) -> Told:
     typical, micron, staple = typical_yield(breed), typical_micron(breed), typical_staple(breed)
     printed = f"printed of {breed}"
     figure = typical.figure
-    amount = f"{shown.number(figure.value)} ± {shown.percent(figure.u)}"
+    amount = f"{shown.number(figure.value, 1, least=0)} ± {shown.percent(figure.u, 1)}"
     sources = "; ".join(typical.sources)
     return Told(
         breed=breed,
@@ -40,7 +40,7 @@ def yield_told(fleece: Fleece, shown: Shown) -> str:
     if told:
         return told
     figure = typical_yield(fleece.breed).figure
-    amount = f"{shown.number(figure.value)} ± {shown.percent(figure.u)}"
+    amount = f"{shown.number(figure.value, 1, least=0)} ± {shown.percent(figure.u, 1)}"
     return f"{amount}, assumed: no yield is printed of this breed"
 
 

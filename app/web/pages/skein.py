@@ -144,8 +144,7 @@ def _reading_row(reading: Reading, shown: Shown) -> ReadingRow:
 
 def _length_typed(reading: Reading, shown: Shown) -> str:
     if reading.girth_mm and reading.turns:
-        girth = f"{shown.field_length(reading.girth_mm)} {shown.settings.length_unit}"
-        return f"{reading.typed} turns of {girth}"
+        return f"{reading.typed} turns of {shown.girth(reading.girth_mm)}"
     return as_typed(reading.typed, reading.unit)
 
 

@@ -17,6 +17,7 @@ from app.web.pages.skein_forms import known_fibres
 from app.web.shown import Shown
 from app.work.reckoning import Known
 from app.work.yarn_known import KnownYarn, YarnSum
+from app.work.yarn_remove import is_bare
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,11 +28,15 @@ class YarnsPage:
 
 @dataclass(frozen=True, slots=True)
 class YarnPage:
+    """`bare` where nothing belongs to the yarn, so that it can be taken out."""
+
     answer: Sentence
     known: KnownYarn
     lines: list[SkeinLine]
     plans: tuple[PlanLine, ...]
     swatches: dict[str, str]
+    bare: bool
+    stamp: str
     stray: str
     earlier_url: str
     later_url: str
@@ -63,6 +68,8 @@ def yarn_page(known: Known, one: KnownYarn, page: int, shown: Shown) -> YarnPage
         lines=one.skeins.lines,
         plans=_plan_lines(one, known.book, known.reckoning, shown),
         swatches=names_by_id(_swatches(known.book, one.yarn)),
+        bare=is_bare(known.book, one.yarn),
+        stamp=stamp(one.yarn),
         stray=_stray(one.sum, shown),
         earlier_url=f"{url}?page={page - 1}" if page > 1 else "",
         later_url=f"{url}?page={page + 1}" if one.skeins.more else "",

@@ -6,7 +6,7 @@ from sqlmodel import Session
 from app.book.stamp import stamp
 from app.book.yarn import Yarn
 from app.store.records import get
-from app.web.errors import Missing, Stale
+from app.web.errors import Missing, NotNow, Stale
 from app.web.forms.reader import Filled, Posted, Reader
 from app.web.forms.yarn import colour_kept, read_yarn, yarn_values
 from app.web.pages.yarns import yarn_form_page, yarn_page, yarns_page
@@ -15,6 +15,7 @@ from app.web.templating import after_save, render, shown_in
 from app.work.reckoning import current
 from app.work.refusal import Refusal
 from app.work.yarn_known import all_yarns, known_yarn
+from app.work.yarn_remove import remove_yarn
 from app.work.yarn_save import save_yarn
 
 router = APIRouter(prefix="/yarns")
@@ -63,6 +64,18 @@ def ask_change(request: Request, session: ReadingSession, yarn_id: str) -> Respo
 @router.post("/{yarn_id}/change")
 def change(request: Request, session: WritingSession, posted: Posted, yarn_id: str) -> Response:
     return _saved(request, session, posted, _yarn_or_missing(session, yarn_id))
+
+
+@router.post("/{yarn_id}/remove")
+def take_out(request: Request, session: WritingSession, posted: Posted, yarn_id: str) -> Response:
+    yarn = _yarn_or_missing(session, yarn_id)
+    if posted.get("stamp") != stamp(yarn):
+        raise Stale(yarn.name, f"/yarns/{yarn_id}")
+    try:
+        remove_yarn(session, yarn)
+    except Refusal as refusal:
+        raise NotNow(refusal.message, f"/yarns/{yarn_id}") from refusal
+    return after_save(request, "/yarns", f"{yarn.name} is taken out.")
 
 
 def _saved(request: Request, session: Session, posted: Posted, old: Yarn | None) -> Response:
