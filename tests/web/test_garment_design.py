@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from starlette.testclient import TestClient
 
+from app.book.design import Design
 from app.book.person import Measure
 from app.craft.constructions import constructions
 from app.store.engine import Store
@@ -103,6 +104,33 @@ def test_saving_makes_the_parts(client: TestClient, store: Store) -> None:
     assert plan.design is not None
     assert plan.design.measures == (Measure("chest", 960),)
     assert plan.person_id == "Ines"
+
+
+def test_the_plan_says_what_it_was_drawn_from(client: TestClient, store: Store) -> None:
+    plan = planned(client, store, measure_wrist="17", ease_chest="4")
+    told = words(page(client, f"/garments/{plan.id}"))
+    assert "Cardigan with a round yoke, drawn for chest 96 cm, wrist 17 cm." in told
+    assert "standard by an older chart of the Craft Yarn Council, quoted in print, 2011" in told
+    assert "chest 4 cm more: 100 cm" in told
+    assert "waist 78.2 ± 3.9 cm, as the body table has it" in told
+
+
+def test_a_scarf_has_no_body_to_speak_of(client: TestClient, store: Store) -> None:
+    client.post(NEW, data=form_of(client, construction="scarf", name="Scarf"))
+    plan = next(one for one in book_of(store).plans if one.name == "Scarf")
+    told = words(page(client, f"/garments/{plan.id}"))
+    assert "Scarf. Change it" in told
+    assert "Ease" not in told
+    assert "length 170 ± 20 cm, assumed" in told
+
+
+def test_a_design_that_fits_no_more_is_simply_not_told(client: TestClient, store: Store) -> None:
+    plan = planned(client, store)
+    for design in (Design("a way that was taken out"), Design(YOKE, (Measure("chest", 2900),))):
+        with store.writing() as session:
+            put(session, replace(plan, design=design))
+        assert "From measurements" not in words(page(client, f"/garments/{plan.id}"))
+    assert client.get(f"/garments/{plan.id}/design").status_code == 422
 
 
 def test_a_name_left_blank_is_that_of_the_garment(client: TestClient, store: Store) -> None:
@@ -207,6 +235,7 @@ def test_a_garment_that_cannot_be_is_refused_beside_its_measure(client: TestClie
         ("band_hem_gauge", "1 × 300", "This gauge is not to be believed"),
         ("band_cuff_needle", "90", "This must be 50 or less."),
         ("choice_sleeve", "none", "Choose one of these."),
+        ("choice_ease", "roomy", "Choose one of these."),
         ("construction", "toga", "Choose one of these."),
     ],
 )
