@@ -7,11 +7,12 @@ from starlette.testclient import TestClient
 
 from app.book.design import Design
 from app.book.person import Measure
+from app.book.settings import Settings
 from app.craft.constructions import constructions
 from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import put
-from tests.books import a_book, a_part, a_person, a_plan, a_promise, a_skein, a_yarn
+from tests.books import a_book, a_part, a_person, a_plan, a_promise, a_skein, a_swatch, a_yarn
 from tests.web.forms import shown_values
 from tests.web.garden import SWAP, book_of, page, value_of, words
 
@@ -280,3 +281,39 @@ def test_a_finished_garment_is_not_drawn_anew(client: TestClient, store: Store) 
         put(session, a_plan("old", state="finished"))
     assert client.get("/garments/old/design").status_code == 409
     assert client.get("/garments/none/design").status_code == 404
+
+
+def test_a_swatch_that_led_here_gives_the_gauge_and_the_yarn(
+    client: TestClient, store: Store
+) -> None:
+    with store.writing() as session:
+        put(session, a_swatch())
+    begun = shown_values(page(client, "/garments/new?swatch=first try"), NEW)
+    assert begun["gauge_swatch"] == "first try"
+    opened = client.get(NEW, params=begun)
+    assert "It takes about" in words(opened.text)
+    client.post(NEW, data=shown_values(opened.text, NEW) | {"name": "From a swatch"})
+    plan = next(one for one in book_of(store).plans if one.name == "From a swatch")
+    assert plan.gauge is not None
+    assert plan.gauge.swatch_id == "first try"
+    assert [one.yarn_id for one in plan.yarns] == ["grey two-ply"]
+
+
+def test_in_inches_it_is_the_same_garment(client: TestClient, store: Store) -> None:
+    """A chest of 40 in, 22 stitches in 4 in, a hem at 24 × 32 in 4 in; shown as typed again."""
+    with store.writing() as session:
+        put(session, Settings(length_unit="yd", gauge_unit="4 in"))
+    typed = {"measure_chest": "40", "gauge_measure": "4 in", "band_hem_gauge": "24 × 32"}
+    plan = planned(client, store, **typed, ease_chest="2")
+    assert plan.design is not None
+    assert plan.gauge is not None
+    assert plan.design.measures == (Measure("chest", 1016),)
+    assert plan.design.ease == (Measure("chest", 51),)
+    assert plan.gauge.stitches == pytest.approx(22 / 4 * 10 / 2.54)
+    hem = book_of(store).part[f"{plan.id}-hem"]
+    assert hem.gauge is not None
+    assert hem.gauge.rows == pytest.approx(32 / 4 * 10 / 2.54, rel=1e-4)
+    opened = page(client, f"/garments/{plan.id}/design")
+    assert value_of(opened, "measure_chest") == "40"
+    assert value_of(opened, "band_hem_gauge") == "24 × 32"
+    assert "in, as the body table has it." in words(opened)
