@@ -92,6 +92,12 @@ def test_a_plan_without_rows_has_nothing_to_work_from():
     assert not small_sums(book, book.plan["pullover"], Asked()).any
 
 
+def test_a_part_without_a_row_is_passed_over():
+    assert [one.part for one in sums(a_part("back"), a_part("none", shape=Runs(()))).fits] == [
+        "back"
+    ]
+
+
 def test_borders_are_patterns_that_repeat():
     assert "2×2 rib" in borders()
     assert "stocking stitch" not in borders()

@@ -5,12 +5,14 @@ from dataclasses import replace
 import pytest
 from starlette.testclient import TestClient
 
+from app.book.design import Design
 from app.book.person import Measure
+from app.book.settings import Settings
 from app.craft.constructions import constructions
 from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import put
-from tests.books import a_book, a_part, a_person, a_plan, a_promise, a_skein, a_yarn
+from tests.books import a_book, a_part, a_person, a_plan, a_promise, a_skein, a_swatch, a_yarn
 from tests.web.forms import shown_values
 from tests.web.garden import SWAP, book_of, page, value_of, words
 
@@ -103,6 +105,33 @@ def test_saving_makes_the_parts(client: TestClient, store: Store) -> None:
     assert plan.design is not None
     assert plan.design.measures == (Measure("chest", 960),)
     assert plan.person_id == "Ines"
+
+
+def test_the_plan_says_what_it_was_drawn_from(client: TestClient, store: Store) -> None:
+    plan = planned(client, store, measure_wrist="17", ease_chest="4")
+    told = words(page(client, f"/garments/{plan.id}"))
+    assert "Cardigan with a round yoke, drawn for chest 96 cm, wrist 17 cm." in told
+    assert "standard by an older chart of the Craft Yarn Council, quoted in print, 2011" in told
+    assert "chest 4 cm more: 100 cm" in told
+    assert "waist 78.2 ± 3.9 cm, as the body table has it" in told
+
+
+def test_a_scarf_has_no_body_to_speak_of(client: TestClient, store: Store) -> None:
+    client.post(NEW, data=form_of(client, construction="scarf", name="Scarf"))
+    plan = next(one for one in book_of(store).plans if one.name == "Scarf")
+    told = words(page(client, f"/garments/{plan.id}"))
+    assert "Scarf. Change it" in told
+    assert "Ease" not in told
+    assert "length 170 ± 20 cm, assumed" in told
+
+
+def test_a_design_that_fits_no_more_is_simply_not_told(client: TestClient, store: Store) -> None:
+    plan = planned(client, store)
+    for design in (Design("a way that was taken out"), Design(YOKE, (Measure("chest", 2900),))):
+        with store.writing() as session:
+            put(session, replace(plan, design=design))
+        assert "From measurements" not in words(page(client, f"/garments/{plan.id}"))
+    assert client.get(f"/garments/{plan.id}/design").status_code == 422
 
 
 def test_a_name_left_blank_is_that_of_the_garment(client: TestClient, store: Store) -> None:
@@ -207,6 +236,7 @@ def test_a_garment_that_cannot_be_is_refused_beside_its_measure(client: TestClie
         ("band_hem_gauge", "1 × 300", "This gauge is not to be believed"),
         ("band_cuff_needle", "90", "This must be 50 or less."),
         ("choice_sleeve", "none", "Choose one of these."),
+        ("choice_ease", "roomy", "Choose one of these."),
         ("construction", "toga", "Choose one of these."),
     ],
 )
@@ -251,3 +281,39 @@ def test_a_finished_garment_is_not_drawn_anew(client: TestClient, store: Store) 
         put(session, a_plan("old", state="finished"))
     assert client.get("/garments/old/design").status_code == 409
     assert client.get("/garments/none/design").status_code == 404
+
+
+def test_a_swatch_that_led_here_gives_the_gauge_and_the_yarn(
+    client: TestClient, store: Store
+) -> None:
+    with store.writing() as session:
+        put(session, a_swatch())
+    begun = shown_values(page(client, "/garments/new?swatch=first try"), NEW)
+    assert begun["gauge_swatch"] == "first try"
+    opened = client.get(NEW, params=begun)
+    assert "It takes about" in words(opened.text)
+    client.post(NEW, data=shown_values(opened.text, NEW) | {"name": "From a swatch"})
+    plan = next(one for one in book_of(store).plans if one.name == "From a swatch")
+    assert plan.gauge is not None
+    assert plan.gauge.swatch_id == "first try"
+    assert [one.yarn_id for one in plan.yarns] == ["grey two-ply"]
+
+
+def test_in_inches_it_is_the_same_garment(client: TestClient, store: Store) -> None:
+    """A chest of 40 in, 22 stitches in 4 in, a hem at 24 × 32 in 4 in; shown as typed again."""
+    with store.writing() as session:
+        put(session, Settings(length_unit="yd", gauge_unit="4 in"))
+    typed = {"measure_chest": "40", "gauge_measure": "4 in", "band_hem_gauge": "24 × 32"}
+    plan = planned(client, store, **typed, ease_chest="2")
+    assert plan.design is not None
+    assert plan.gauge is not None
+    assert plan.design.measures == (Measure("chest", 1016),)
+    assert plan.design.ease == (Measure("chest", 51),)
+    assert plan.gauge.stitches == pytest.approx(22 / 4 * 10 / 2.54)
+    hem = book_of(store).part[f"{plan.id}-hem"]
+    assert hem.gauge is not None
+    assert hem.gauge.rows == pytest.approx(32 / 4 * 10 / 2.54, rel=1e-4)
+    opened = page(client, f"/garments/{plan.id}/design")
+    assert value_of(opened, "measure_chest") == "40"
+    assert value_of(opened, "band_hem_gauge") == "24 × 32"
+    assert "in, as the body table has it." in words(opened)

@@ -212,6 +212,12 @@ def test_a_width_its_stitches_belie_is_asked_about(client: TestClient, store: St
     )
 
 
+def test_a_part_of_which_nothing_is_told_is_still_named(client: TestClient, store: Store):
+    post(client, part_3="Collar")
+    (pattern,) = book_of(store).patterns
+    assert "Collar not told not told" in words(page(client, f"/patterns/{pattern.id}"))
+
+
 def test_no_such_pattern(client: TestClient):
     for path in ("", "/change", "/paste"):
         assert client.get(f"/patterns/nobody{path}").status_code == 404

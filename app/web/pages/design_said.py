@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from app.book.design import Design
 from app.book.plan import Plan
 from app.craft.constructions import constructions
 from app.craft.constructions.drawing import Construction
@@ -32,7 +31,6 @@ class Designed:
     ease: tuple[EaseSaid, ...]
     measured: tuple[str, ...]
     assumed: tuple[str, ...]
-    chosen: tuple[str, ...]
 
 
 def designed(plan: Plan, shown: Shown) -> Designed | None:
@@ -50,9 +48,8 @@ def designed(plan: Plan, shown: Shown) -> Designed | None:
         construction.title,
         fit_said(taken),
         ease_lines(construction, taken, shown),
-        _measured(taken, shown),
+        tuple(f"{one.name} {shown.size(one.mm)}" for one in plan.design.measures),
         tuple(f"{name} {assumed_said(one, shown)}" for name, one in taken.assumed.items()),
-        _chosen(plan.design),
     )
 
 
@@ -71,12 +68,3 @@ def ease_lines(construction: Construction, taken: Taken, shown: Shown) -> tuple[
         EaseSaid(name, ease_said(ease[name], shown), size_cm(measures[name] + ease[name], shown))
         for name in construction.eases
     )
-
-
-def _measured(taken: Taken, shown: Shown) -> tuple[str, ...]:
-    sure = (name for name in taken.wanted.measures if name not in taken.assumed)
-    return tuple(f"{name} {size_cm(taken.wanted.measures[name], shown)}" for name in sure)
-
-
-def _chosen(design: Design) -> tuple[str, ...]:
-    return tuple(f"{one.name}: {one.value}" for one in design.choices if one.name != EASE)

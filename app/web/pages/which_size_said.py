@@ -8,6 +8,7 @@ from app.planning.pattern_fit import Fit
 from app.planning.pattern_yarn import SizeYarn
 from app.planning.which_size import PieceAsKnit, SizeAnswer, WhichSize
 from app.web.pages.answer import Sentence, Tone
+from app.web.pages.effect import NO_METRE
 from app.web.pages.gauge_said import counts_said
 from app.web.shown import Shown
 
@@ -79,7 +80,7 @@ def shelf_said(yarn: SizeYarn | None, shown: Shown) -> str:
     """How often what is free of the yarn covers a size, and what it is short of."""
     if yarn is None or yarn.odds is None or yarn.short_m is None:
         return ""
-    short = f", short by {shown.short_length(yarn.short_m)}" if yarn.short_m >= 0.5 else ""
+    short = f", short by {shown.short_length(yarn.short_m)}" if yarn.short_m >= NO_METRE else ""
     return f"{shown.odds(yarn.odds)}{short}"
 
 
@@ -136,9 +137,9 @@ def _takes(best: SizeAnswer, shown: Shown) -> str:
 
 
 def _tone(yarn: SizeYarn | None) -> Tone:
-    if yarn is None or yarn.short_m is None:
-        return "idle"
-    return "short" if yarn.short_m >= 0.5 else "enough"
+    """A size that fits is good news only where the wool is there too."""
+    covered = yarn is not None and yarn.short_m is not None and yarn.short_m < NO_METRE
+    return "enough" if covered else "idle"
 
 
 def _knit_to(pieces: tuple[PieceAsKnit, ...], shown: Shown) -> str:

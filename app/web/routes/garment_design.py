@@ -9,6 +9,7 @@ from app.book.plan import Plan
 from app.web.forms.design import Wish, construction_chosen, read_design
 from app.web.forms.design_fields import design_values
 from app.web.forms.design_refused import refusal_words, refused_at
+from app.web.forms.gauge_swatch import FIELD as SWATCH
 from app.web.forms.reader import Filled, Posted, Reader
 from app.web.garment_shown import as_opened, said_with, wanting_plan
 from app.web.pages.design_seen import Seen, leaves, seen
@@ -59,8 +60,10 @@ def _ask(request: Request, session: Session, old: Plan | None) -> Response:
     construction = construction_chosen(named)
     person = known.book.person.get(named.get("person_id", ""))
     form = opened_form(known.book, old, construction, person)
-    if old is not None and old.design is not None and old.gauge is not None:
-        return _shown(request, known, old, {**form.values, "stamp": form.stamp})
+    drawn = old is not None and old.design is not None and old.gauge is not None
+    if drawn or named.get(SWATCH):
+        begun = {name: named[name] for name in (SWATCH, "yarn_id") if name in asked}
+        return _shown(request, known, old, {**form.values, **begun, "stamp": form.stamp})
     shown = shown_in(known.book.settings)
     page = design_page(known.book, shown, old, construction, person, form)
     return render(request, PAGE, page)
