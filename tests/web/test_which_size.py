@@ -177,6 +177,18 @@ def test_a_size_is_taken_into_the_plan(client: TestClient, shelf: Store):
     assert "Which size? It is size 2" in garment
 
 
+def test_a_garment_drawn_from_measurements_follows_no_pattern_any_more(
+    client: TestClient, shelf: Store
+):
+    take(client, shelf)
+    address = "/garments/pullover/design"
+    form = shown_values(page(client, address), address)
+    assert client.post(address, data=form, follow_redirects=False).status_code == 303
+    plan = book_of(shelf).plan["pullover"]
+    assert (plan.pattern_id, plan.size, plan.follows) == (None, "", "")
+    assert plan.design is not None
+
+
 def test_parts_that_go_free_their_yarn_and_it_is_said(client: TestClient, shelf: Store):
     bare = PatternSize("2", 1060, 1_000_000)
     keep(shelf, five_sizes(sizes=(bare,)))

@@ -74,6 +74,9 @@ def read_design(
             _ease(reader, construction),
             _choices(reader, construction),
         ),
+        pattern_id=None,
+        size="",
+        follows="",
     )
     return reader, Wish(plan, construction, person)
 
