@@ -125,7 +125,7 @@ def _shorter_sleeves(maker, scripts):
     _show(maker, scripts)
     _until(maker, lambda: "less" in maker.answer())
     maker.press("Save the change")
-    maker.page.get_by_text("is changed").wait_for()
+    maker.page.locator("#said").get_by_text("is changed").wait_for()
     assert maker.page.locator("section.part li").count() == held
 
 
