@@ -32,17 +32,17 @@ def a_tube(rows: int = 120, promised: int = 0, held: float = 1000.0, **plan: obj
         (
             a_tube(held=300.0),
             a_tube(130, held=300.0),
-            "This takes 42 m more (19 g): short by 608 m now.",
+            "This takes 42 m more (19 g): short by 308 m now.",
         ),
         (
             a_tube(130),
             a_tube(),
-            "This takes 42 m less (19 g): 563 m still to be promised, and the shelf has it free.",
+            "This takes 42 m less (19 g): not promised yet: 563 m, and the shelf has it free.",
         ),
         (
             a_tube(0),
             a_tube(held=300.0),
-            "This takes 518 m in all: short by 563 m now.",
+            "This takes 518 m in all: short by 263 m now.",
         ),
         (
             a_tube(40, promised=1000),

@@ -36,7 +36,6 @@ def _takes(effect: Effect, shown: Shown) -> str:
 def _now(was: PlanAnswer, plan: PlanAnswer, shown: Shown) -> str:
     if plan.enough:
         return f"enough{' still' if was.enough else ''}, {shown.odds(plan.odds)}"
-    short = shown.short_length(plan.short_m)
     if plan.waiting:
-        return f"{short} still to be promised, and the shelf has it free"
-    return f"short by {short} now"
+        return f"not promised yet: {shown.short_length(plan.short_m)}, and the shelf has it free"
+    return f"short by {shown.short_length(plan.to_make_m)} now"
