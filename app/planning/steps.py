@@ -10,7 +10,10 @@ def plan_steps(tally: PlanTally, need: Figure) -> tuple[Step, ...]:
     """The sum of the plan in metres, its hours, and for each group its supply and margin."""
     parts = [(one.part.name, role.need.value) for one in tally.needs for role in one.roles]
     extra = [(line.name, line.m) for one in tally.groups for line in one.allowances]
-    how = " + ".join(f"{metres:.1f} {name}" for name, metres in [*parts, *extra])
+    summed: dict[str, float] = {}
+    for name, metres in [*parts, *extra]:
+        summed[name] = summed.get(name, 0.0) + metres
+    how = " + ".join(f"{metres:.1f} {name}" for name, metres in summed.items())
     steps = [Step("Needed in all", how, need.value, "m", need.u)]
     stitches = sum(one.part.copies * one.stitches for one in tally.needs if one.stitches)
     steps += [hours_step(stitches)] if stitches else []
