@@ -31,11 +31,13 @@ def stem_of(code: str) -> str:
 
 
 def proposed(stem: str, codes: Iterable[str], count: int = 1) -> tuple[str, ...]:
-    """The next `count` codes of a stem after the highest number it has on the shelf."""
+    """The next `count` codes of a stem after the highest number it has on the shelf, in as many
+    digits as that one has; three where it has none."""
     found = (NUMBERED.match(code) for code in codes)
-    numbers = [int(one["number"]) for one in found if one and one["stem"] == stem]
-    first = max(numbers, default=0) + 1
-    return tuple(f"{stem}-{number:03d}" for number in range(first, first + count))
+    numbers = [one["number"] for one in found if one and one["stem"] == stem]
+    last = max(numbers, key=int, default="000")
+    first = int(last) + 1
+    return tuple(f"{stem}-{number:0{len(last)}d}" for number in range(first, first + count))
 
 
 def following(first: str, count: int) -> tuple[str, ...]:

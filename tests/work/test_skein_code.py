@@ -17,7 +17,13 @@ def test_the_next_skein_continues_the_numbers() -> None:
 
 
 def test_a_code_typed_without_a_dash_counts_as_well() -> None:
-    assert proposed("G", ("G7",)) == ("G-008",)
+    assert proposed("G", ("G7",)) == ("G-8",)
+
+
+def test_numbers_go_on_in_the_digits_they_have() -> None:
+    assert proposed("Z", ("Z-1", "Z-2"), 2) == ("Z-3", "Z-4")
+    assert proposed("Z", ("Z-9",)) == ("Z-10",)
+    assert proposed("Z", ("Z-002", "Z-1")) == ("Z-003",)
 
 
 def test_a_second_yarn_with_the_same_letter_takes_two() -> None:

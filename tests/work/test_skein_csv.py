@@ -68,7 +68,7 @@ def test_codes_left_empty_are_the_next_free_ones(session: Session) -> None:
     rows = [listed(), listed("G-002"), listed(), listed(yarn=GREEN), listed("GR-1", GREEN)]
     brought = bring_in(session, rows)
     codes = sorted(one.code for one in brought.skeins)
-    assert codes == ["G-002", "G-003", "G-004", "GR-002", "GR-1"]
+    assert codes == ["G-002", "G-003", "G-004", "GR-1", "GR-2"]
 
 
 def test_a_code_in_use_is_refused(session: Session) -> None:
