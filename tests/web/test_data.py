@@ -64,6 +64,18 @@ def test_every_fault_of_a_document_is_listed_and_nothing_is_taken_in(
         assert load_book(session).fleeces == ()
 
 
+def test_the_first_fault_is_told_where_the_page_begins(client: TestClient):
+    plain = json.loads(BOOK)
+    plain["settings"]["sureness_pct"] = 200
+    told = "settings, sureness_pct: must be more than 0 and less than 100 percent."
+    alert = sent(client, json.dumps(plain)).text.split('role="alert"')[1].split("</div>")[0]
+    assert f"This document cannot be read: {told} Nothing of it was taken in." in alert
+    plain["people"][0]["name"] = 7
+    plain["fleeces"][0]["yield_pct"] = "much"
+    alert = sent(client, json.dumps(plain)).text.split('role="alert"')[1].split("</div>")[0]
+    assert "All that is wrong is listed under Import." in alert
+
+
 def test_no_file_chosen(client: TestClient):
     answer = client.post("/settings/data/import", data={"other": "x"})
     assert answer.status_code == 422

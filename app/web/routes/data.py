@@ -53,12 +53,19 @@ def bring_in(request: Request, session: WritingSession, posted: Posted) -> Respo
     try:
         import_book(session, text)
     except ExchangeError as error:
-        reader.refuse("document", "This document cannot be read. Nothing of it was taken in.")
+        reader.refuse("document", _unreadable(error.problems))
         return _refused(request, session, reader, error.problems)
     except Refused as error:
         reader.refuse("document", str(error))
         return _refused(request, session, reader)
     return after_save(request, DATA, "The document is in your book.")
+
+
+def _unreadable(problems: tuple[str, ...]) -> str:
+    """What is wrong first of all; the page lists the rest."""
+    more = " All that is wrong is listed under Import." if problems[1:] else ""
+    first = f"This document cannot be read: {problems[0].rstrip('.')}."
+    return f"{first}{more} Nothing of it was taken in."
 
 
 def _refused(
