@@ -24,7 +24,8 @@ DEFINITION = "its definition, with the exact pound and yard"
 class Count:
     """A count system: number N means N × `mass_g` per `length_m` (direct) or the inverse.
 
-    `resultant` marks systems whose folded yarns are numbered by the finished yarn (40/2 is 40).
+    `resultant` marks systems whose folded yarns are numbered by the finished yarn (40/2 is 40);
+    `also` are other words for the number.
     """
 
     name: str
@@ -34,6 +35,7 @@ class Count:
     standing: Standing
     source: str
     resultant: bool = False
+    also: str = ""
 
     @property
     def k(self) -> float:
@@ -41,8 +43,8 @@ class Count:
         return 1000 * self.mass_g / self.length_m
 
 
-def _per_pound(name: str, yards: float, standing: Standing, source: str) -> Count:
-    return Count(name, "indirect", POUND_G, yards * YARD_M, standing, source)
+def _per_pound(name: str, yards: float, standing: Standing, source: str, also: str = "") -> Count:
+    return Count(name, "indirect", POUND_G, yards * YARD_M, standing, source, also=also)
 
 
 _ISO = "ISO 1144"
@@ -53,14 +55,14 @@ COUNTS: dict[str, Count] = {
     count.name: count
     for count in (
         Count("tex", "direct", 1, 1000, "published", _ISO),
-        Count("dtex", "direct", 1, 10_000, "published", _ISO),
-        Count("denier", "direct", 1, 9000, "published", _ISO),
+        Count("dtex", "direct", 1, 10_000, "published", _ISO, also="decitex"),
+        Count("denier", "direct", 1, 9000, "published", _ISO, also="den"),
         Count("grains per yard", "direct", GRAIN_G, YARD_M, "derived", DEFINITION),
         Count("jute", "direct", POUND_G, 14_400 * YARD_M, "derived", DEFINITION),
-        Count("metric", "indirect", 1, 1, "published", _ISO),
-        _per_pound("cotton", 840, "published", _HANKS),
-        _per_pound("worsted", 560, "published", _HANKS),
-        _per_pound("linen", 300, "published", _HANKS),
+        Count("metric", "indirect", 1, 1, "published", _ISO, also="Nm"),
+        _per_pound("cotton", 840, "published", _HANKS, "Ne, hank"),
+        _per_pound("worsted", 560, "published", _HANKS, "hank"),
+        _per_pound("linen", 300, "published", _HANKS, "lea"),
         _per_pound("Yorkshire skein", 256, "published", "a printed table of textile units"),
         _per_pound("woollen run", 1600, "memory", _MEMORY),
         _per_pound("woollen cut", 300, "memory", _MEMORY),

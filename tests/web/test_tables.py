@@ -248,6 +248,23 @@ def test_a_search_finds_a_source_a_name_and_a_standing(client: TestClient):
     assert 'href="/tables/counts#r-woollen-run"' in found(client, "counts from memory")
 
 
+@pytest.mark.parametrize(
+    ("q", "row"),
+    [
+        ("lea", "linen"),
+        ("decitex", "dtex"),
+        ("hank", "worsted"),
+        ("linen", "linen"),
+        ("300 yd", "linen"),
+        ("galash", "galashiels-cut"),
+    ],
+)
+def test_a_count_is_found_by_its_other_words_and_by_a_part_of_one(
+    client: TestClient, q: str, row: str
+):
+    assert f'href="/tables/counts#r-{row}"' in found(client, q)
+
+
 def test_every_word_must_be_there_in_any_letter_case(client: TestClient):
     assert 'href="/tables/breeds#r-merino-australian-medium"' in found(client, "AUSTRALIAN merino")
     assert "No table, row or source has “merino tractor”." in found(client, "merino tractor")

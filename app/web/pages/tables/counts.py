@@ -22,10 +22,15 @@ def ask(asked: Asked, shown: Shown) -> Answer:
 
 def sheets(shown: Shown) -> tuple[Sheet, ...]:
     rows = tuple(
-        Row(name, (_counts(count), factor(shown, count)), count.standing, count.source)
+        Row(name, _cells(count, shown), count.standing, count.source)
         for name, count in COUNTS.items()
     )
-    return (Sheet("Count systems", "System", ("counts", "to tex"), rows, prose=True),)
+    columns = ("counts", "to tex", "also called")
+    return (Sheet("Count systems", "System", columns, rows, prose=True),)
+
+
+def _cells(count: Count, shown: Shown) -> tuple[str, ...]:
+    return (_counts(count), factor(shown, count), count.also or "–")
 
 
 def _counts(count: Count) -> str:
