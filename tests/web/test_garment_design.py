@@ -116,6 +116,14 @@ def test_the_plan_says_what_it_was_drawn_from(client: TestClient, store: Store) 
     assert "waist 78.2 ± 3.9 cm, as the body table has it" in told
 
 
+def test_a_chart_keeps_its_capitals_where_the_garment_is_looked_at(
+    client: TestClient, store: Store
+) -> None:
+    plan = planned(client, store, measure_wrist="17", ease_chest="4")
+    assert "Craft Yarn Council, quoted" in words(page(client, f"/garments/{plan.id}/design"))
+    assert "craft yarn council" not in page(client, f"/garments/{plan.id}/design")
+
+
 def test_a_scarf_has_no_body_to_speak_of(client: TestClient, store: Store) -> None:
     client.post(NEW, data=form_of(client, construction="scarf", name="Scarf"))
     plan = next(one for one in book_of(store).plans if one.name == "Scarf")
