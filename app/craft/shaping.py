@@ -11,6 +11,11 @@ LARGEST_RATIO = 30
 """Picking up is told in patterns of at most so many rows."""
 
 
+EVEN_ENOUGH = 0.01
+"""Two gaps one after the other bend an edge; in turns it stays straight, to this share of its
+stitches."""
+
+
 def even_spacing(events: int, rows: int) -> Spacing:
     """`events` spread over `rows`: with q, m = divmod(rows, events), n−m times every q rows and m
     times every q+1. 11 in 108 is 2 times every 9th, 9 times every 10th. ValueError where there are
@@ -105,7 +110,8 @@ def shaping_text(
         return f"{verb} {each}: {stitches_to} stitches."
     spacing = _spaced(events, rows, in_round)
     where = where or ("on each side of the marker on" if in_round else "at each end of")
-    told = f"{verb} one stitch {where} {spacing_text(spacing, row)}"
+    turns = turns_of(spacing, rows * (stitches + stitches_to) / 2, ends)
+    told = f"{verb} one stitch {where} {spacing_text(spacing, row, turns)}"
     told += f", {odd} more on the last" if odd else ""
     rest = rows - sum(times * gap for times, gap in spacing) + spacing[0][1] - 1
     after = f", then work {counted(rest, row)} more." if rest else "."
@@ -129,17 +135,50 @@ def _spaced(events: int, rows: int, in_round: bool) -> Spacing:
     return even_spacing_flat(events, rows) if flat else even_spacing(events, rows)
 
 
-def spacing_text(spacing: Spacing, row: str) -> str:
+def turns_of(spacing: Spacing, worked: float, at_once: int) -> int:
+    """In how many turns two gaps alternate so that the edge stays straight, of `worked` stitches
+    in all and `at_once` shaped at a time: the fewest that are even enough, those first
+    that leave nothing over; else the evenest."""
+    if len(spacing) < 2:
+        return 1
+    (often, gap), (more, wider) = spacing
+    offs = {n: _off(often, more, n) for n in range(1, max(min(often // 2, more), 1) + 1)}
+    most = EVEN_ENOUGH * worked / ((wider - gap) * at_once / 2)
+    enough = [n for n, off in offs.items() if off <= most]
+    if not enough:
+        return min(offs, key=offs.__getitem__)
+    return min(enough, key=lambda n: (n > 1 and often % n + more % n > 0, n))
+
+
+def _off(often: int, more: int, turns: int) -> int:
+    """Twice the area between a straight line and two gaps in turns, for a row between the gaps: a
+    triangle for each turn, and one for what is left over at the end."""
+    each, other = often // turns, more // turns
+    left, over = often % turns, more % turns
+    return turns * each * other + left * over + turns * abs(each * over - other * left)
+
+
+def spacing_text(spacing: Spacing, row: str, turns: int = 1) -> str:
     """ "the next and every 8th row, 16 times": the first falls on the next row, so that its gap
-    is left over at the end."""
+    is left over at the end. In `turns`, what does not divide comes after them."""
+    if turns == 1:
+        return _one_after_another(spacing, row)
+    turn = tuple((times // turns, gap) for times, gap in spacing)
+    told = f"{_one_after_another(turn, row)}, all this {turns} times"
+    left = [(times % turns, gap) for times, gap in spacing if times % turns]
+    return told + "".join(_then(times, gap, row) for times, gap in left)
+
+
+def _one_after_another(spacing: Spacing, row: str) -> str:
     (times, gap), *others = spacing
     if times == 1 and not others:
         return f"the next {row}"
-    told = f"the next {row}" if times == 1 else f"the next and {_gap(gap, row)}"
-    told += "" if times == 1 else f", {times} times"
-    for more, wider in others:
-        told += f", then {_gap(wider, row)}, {'once' if more == 1 else f'{more} times'}"
-    return told
+    told = f"the next {row}" if times == 1 else f"the next and {_gap(gap, row)}, {times} times"
+    return told + "".join(_then(more, wider, row) for more, wider in others)
+
+
+def _then(times: int, gap: int, row: str) -> str:
+    return f", then {_gap(gap, row)}, {'once' if times == 1 else f'{times} times'}"
 
 
 def _gap(gap: int, row: str) -> str:

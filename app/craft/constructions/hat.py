@@ -10,7 +10,7 @@ from app.craft.constructions.drawing import (
     nearest,
 )
 from app.craft.constructions.pieces import piece
-from app.craft.shaping import even_spacing, spacing_text
+from app.craft.shaping import even_spacing, spacing_text, turns_of
 
 BRIM = "brim"
 
@@ -38,21 +38,24 @@ def draw(wanted: Wanted) -> Drawing:
     body = piece(
         "sides", "body", (KnitRun(sides, count, count),), knit, in_round=True, edges="none"
     )
+    run = KnitRun(crown, count - WEDGES, LEFT * WEDGES)
     top = piece(
         "crown",
         "crown",
-        (KnitRun(crown, count, LEFT * WEDGES),),
+        (run,),
         knit,
         in_round=True,
         edges="none",
-        words=_crown(crown, count, each),
+        words=_crown(run, count, each),
     )
     brim = edge_band("brim", "band", band, knit.wide(count), count, in_round=True, copies=1)
     return Drawing(((brim,) if brim else ()) + (body, top))
 
 
-def _crown(rounds: int, count: int, each: int) -> tuple[str, ...]:
-    spread = spacing_text(even_spacing(each, rounds), "round")
+def _crown(run: KnitRun, count: int, each: int) -> tuple[str, ...]:
+    """The first round already loses a stitch in each wedge, so that its run begins below them."""
+    spacing = even_spacing(each, run.rows)
+    spread = spacing_text(spacing, "round", turns_of(spacing, run.worked, WEDGES))
     return (
         f"Place a marker after every {count // WEDGES} stitches and decrease one before each "
         f"marker on {spread}: {LEFT * WEDGES} stitches.",

@@ -15,11 +15,13 @@ from app.craft.constructions.necklines import (
 )
 from app.craft.constructions.one_piece import Joined, Yoke, in_one_piece
 from app.craft.constructions.sleeves import sleeve_of
-from app.craft.shaping import counted, even_spacing, spacing_text
+from app.craft.shaping import counted, even_spacing, spacing_text, turns_of
 
 UNDERARM = 0.08
 """Stitches that rest at each underarm, as a share of those around the body (Zimmermann, Knitting
 Without Tears)."""
+
+LINES = 4
 
 SLEEVE_TOP = 0.08
 """Width of a sleeve's top at the neck, as a share of the neck (practice)."""
@@ -84,7 +86,9 @@ def _words(joined: Joined, neck: Neck, lines: Lines) -> tuple[str, ...]:
     told = [f"Join body and sleeves: {joined.count} stitches; mark the four lines between them."]
     for whose, times in (("body", lines.body), ("sleeves", lines.sleeve)):
         if times:
-            spread = spacing_text(even_spacing(times, lines.rows), row)
+            spacing = even_spacing(times, lines.rows)
+            worked = lines.rows * joined.count / 2
+            spread = spacing_text(spacing, row, turns_of(spacing, worked, LINES))
             told.append(f"Decrease one stitch of the {whose} beside each line on {spread}.")
     begun = counted(lines.rows - neck.front, row)
     told.append(f"After {begun} begin the {neck.shape} neck, {neck.width} stitches wide.")

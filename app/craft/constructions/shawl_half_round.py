@@ -12,7 +12,7 @@ from app.craft.constructions.drawing import (
     nearest,
 )
 from app.craft.constructions.pieces import piece
-from app.craft.shaping import counted, even_spacing_flat, spacing_text
+from app.craft.shaping import counted, even_spacing_flat, spacing_text, turns_of
 
 WEDGES = 8
 LEAST_BEGUN = 4
@@ -35,10 +35,12 @@ def draw(wanted: Wanted) -> Drawing:
     begun = nearest((around - WEDGES * each) / 2)
     last = begun + WEDGES * each
     run = KnitRun(rows, begun, last)
+    spacing = even_spacing_flat(each, rows)
+    turns = turns_of(spacing, run.worked, WEDGES)
     words = (
         f"Cast on {begun} stitches and mark {WEDGES} wedges as they grow.",
         f"Increase one stitch in every wedge on "
-        f"{spacing_text(even_spacing_flat(each, rows), 'row')}: {last} stitches after "
+        f"{spacing_text(spacing, 'row', turns)}: {last} stitches after "
         f"{counted(rows, 'row')}.",
     )
     made = piece(
