@@ -12,6 +12,8 @@ from app.book.settings import Settings
 from app.store.engine import Store
 from app.store.records import put
 from app.web.forms.pattern_table import read_table, separator_of
+from app.web.pages.pattern_table import size_table
+from app.web.shown import Shown
 from tests.patterns import five_sizes
 from tests.web.forms import shown_values
 from tests.web.garden import book_of, page, stamp_of, words
@@ -82,6 +84,25 @@ def test_units_balls_copies_and_shares():
     assert read.shares == (Share("Front", 40.0),)
     yards = told("\tS\nwidth\t96\nyards\t1000\n")
     assert yards.sizes[0].stated_mm == 914_400
+
+
+@pytest.mark.parametrize("own", [{}, {"decimal": ","}])
+def test_the_table_a_page_prints_can_be_pasted(own):
+    sizes, shares = told(GOOD + "share body\t52.5\n").sizes, (Share("Body", 52.5),)
+    printed = size_table(sizes, shares, Shown(Settings(**own)))
+    rows = [("", printed.sizes), *((words, cells) for words, cells in printed.rows)]
+    again = told("\n".join("\t".join((words, *cells)) for words, cells in rows), **own)
+    assert again.faults == []
+    assert again.shares == shares
+    assert [one.parts for one in again.sizes] == [one.parts for one in sizes]
+    assert [one.width_mm for one in again.sizes] == [one.width_mm for one in sizes]
+
+
+def test_copies_beside_a_name_must_agree():
+    table = "\tS\nchest\t96\nSleeve × 2: cast on\t48\nsleeve×3: Rows\t90\n"
+    assert (4, "sleeve×3: Rows", "This stands in the table twice.") in faults(table)
+    (size,) = told(table.replace("×3", "×2")).sizes
+    assert size.parts == (SizePart("Sleeve", copies=2, cast_on=48, rows=90),)
 
 
 @pytest.mark.parametrize(

@@ -20,7 +20,10 @@ from app.web.forms.reader import Reader
 LONGEST = 50_000
 """Signs of a table."""
 
-WIDTHS = ("chest", "bust", "width", "finished chest", "finished width", "head", "hand", "foot")
+WIDTHS = (
+    *("chest", "bust", "width", "finished chest", "finished width", "head", "hand", "foot"),
+    "width around",
+)
 PIECES = {
     "cast on": "cast_on",
     "pick up": "cast_on",
@@ -40,13 +43,21 @@ LINES = {
     "length body": "by the tape; “length body (in)” for inches",
     "copies sleeve": "how many alike, in the first column",
     "share sleeve": "of the yarn, in percent, in the first column, if the pattern tells",
+    "Sleeve × 2: cast on": "as the page of a pattern prints it, so that its table can be pasted",
 }
 """The lines a table may have, for the page that explains it."""
 
 UNIT = re.compile(r"\((cm|mm|in|inches|m|yd)\)\s*$", re.I)
 BALLS = re.compile(r"balls? of (.+)", re.I)
-YARN = {"yarn": "", "stated": "", "metres": "m", "meters": "m", "yards": "yd"}
+YARN = {"yarn": "", "stated": "", "yarn stated": "", "metres": "m", "meters": "m", "yards": "yd"}
 BLANK = frozenset({"", "-", "–", "—", "n/a"})
+PRINTED = re.compile(
+    r"(?P<part>.+?)(?:\s*×\s*(?P<copies>\d+))?\s*:\s*"
+    r"(?P<words>cast on|pick up|widest|end|rows|rounds|length|copies|share)"
+    r"(?:, or end| of the yarn)?",
+    re.I,
+)
+"""A row as the page of a pattern prints it: "Sleeves × 2: widest, or end"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +106,12 @@ class _Fields:
             self.parts[key] = len(self.parts) + 1
             self.put(f"part_{self.parts[key]}", name[:1].upper() + name[1:], line, what)
         return self.parts[key]
+
+    def copies(self, name: str, count: str | None, line: int, what: str) -> None:
+        """How many alike, as it stands beside a part's name in each of its rows."""
+        field = f"copies_{self.part(name, line, what)}"
+        if count and self.values.get(field) != count:
+            self.put(field, count, line, what)
 
 
 def read_table(text: str, settings: Settings) -> SizeTable:
@@ -149,6 +166,10 @@ def _take(fields: _Fields, row: TableLine) -> None:
     name = " ".join(UNIT.sub("", what).split())
     if unit:
         cells = [_with_unit(cell, unit[1]) for cell in cells]
+    printed = PRINTED.fullmatch(name)
+    if printed:
+        name = f"{printed['words']} {printed['part']}"
+        fields.copies(printed["part"], printed["copies"], row.number, what)
     if not _take_size(fields, name, cells, row.number, what):
         _take_part(fields, name, cells, row.number, what)
 
@@ -176,7 +197,7 @@ def _take_part(fields: _Fields, name: str, cells: list[str], line: int, what: st
             continue
         p = fields.part(name[len(words) :].strip(), line, what)
         if words in OF_PART:
-            first = next((cell for cell in cells if cell), "")
+            first = next((cell.rstrip(" %\u202f\u00a0") for cell in cells if cell), "")
             fields.put(f"{kind}_{p}", first, line, what)
         else:
             _put_all(fields, f"{kind}_{p}", cells, line, what)
