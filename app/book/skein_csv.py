@@ -24,7 +24,7 @@ COLUMNS: dict[str, str] = {
     "turns": "on the reel, instead of a length",
     "finished": "yes or no: measured after it was washed and dried; left empty it is yes",
     "wraps": "in one inch",
-    "fleece": "the name of a fleece of your book it was spun from; nothing is taken off the fleece",
+    "fleece": "the fleece it was spun from; one your book does not have is kept in the notes",
     "bought": "yes or no; left empty it is as your book knows the yarn, or no",
     "dye lot": "by the label",
     "price": "what was paid, in your own words",

@@ -16,7 +16,7 @@ from app.store.engine import Store
 from app.store.records import load_book, put
 from app.web.forms.skein_csv import read_skeins
 from app.work.skein_csv import bring_in, skein_cells
-from tests.books import a_fleece
+from tests.books import a_fleece, a_yarn
 from tests.web.forms import shown_values
 
 ADDRESS = "/skeins/import"
@@ -105,7 +105,7 @@ def test_every_cell_at_fault_is_told_and_none_hides_another(client: TestClient) 
     found = [(line, column) for line, column, _ in faults(answer.text)]
     assert found == [
         ("2", "yarn"),
-        *(("3", one) for one in ("twist", "colour", "fleece", "finished", "bought", "length")),
+        *(("3", one) for one in ("twist", "colour", "finished", "bought", "length")),
         *(("3", one) for one in ("weight", "wraps", "plies", "day")),
         *(("4", one) for one in ("girth", "day")),
         ("5", "length"),
@@ -190,6 +190,40 @@ def test_fleeces_are_named_and_nothing_is_taken_off_them(client: TestClient, sto
     (cells,) = skein_cells(book_of(store))
     assert (cells["fleece"], cells["fibre"]) == ("Old Bramble", "mohair")
     assert (cells["girth"], cells["turns"]) == ("1.5 m", "142")
+
+
+FROM_ELSEWHERE = (
+    "yarn,weight,length,fleece,notes\nGrey,96 g,213 m,Bramble,for cuffs\nGrey,90 g,200 m,bramble,\n"
+    "Grey,90 g,200 m,,\nWhite,90 g,200 m,Old  Ash,\n"
+)
+
+
+def test_a_fleece_of_another_book_is_kept_in_the_notes(client: TestClient, store: Store) -> None:
+    seen = look(client, FROM_ELSEWHERE)
+    assert seen.status_code == 200
+    assert "named “Bramble”, “bramble” and “Old Ash”." in seen.text
+    assert "as “from Bramble”" in seen.text
+    assert bring(client, seen.text).status_code == 303
+    cells = list(skein_cells(book_of(store)))
+    assert {one["fleece"] for one in cells} == {""}
+    noted = ["for cuffs\nfrom Bramble", "from bramble", "", "from Old Ash"]
+    assert [one["notes"] for one in cells] == noted
+
+
+def test_many_fleeces_of_another_book_are_counted(client: TestClient) -> None:
+    rows = "".join(f"Grey,90 g,200 m,Ewe {at}\n" for at in range(12))
+    assert "“Ewe 9” and 2 more." in look(client, f"yarn,weight,length,fleece\n{rows}").text
+    assert "a fleece named “Ewe”." in look(client, "yarn,weight,length,fleece\nG,1,1,Ewe\n").text
+
+
+def test_a_yarn_of_this_book_is_not_said_to_be_of_a_fleece_it_has_not(
+    client: TestClient, store: Store
+) -> None:
+    with store.writing() as session:
+        put(session, a_fleece("f1", name="Ash"))
+        put(session, a_yarn("grey", name="Grey", fleece_id="f1"))
+    answer = look(client, "yarn,weight,length,fleece\nGrey,96 g,213 m,Bramble\n")
+    assert [one[:2] for one in faults(answer.text)] == [("2", "fleece")]
 
 
 def test_many_good_lines_are_counted_not_all_shown(client: TestClient) -> None:

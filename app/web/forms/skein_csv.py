@@ -2,7 +2,7 @@
 by the rules of the form of one skein."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -48,33 +48,64 @@ DAY_IN_FULL = re.compile(r"(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})")
 
 @dataclass(frozen=True, slots=True)
 class ReadSkeins:
-    """Every skein of a table, good or bad, and all that is to be put right, line by line."""
+    """Every skein of a table, good or bad, and all that is to be put right, line by line;
+    `elsewhere` names fleeces of other books, kept in the notes of the skeins."""
 
     listed: tuple[ListedSkein, ...]
     faults: tuple[RowFault, ...]
+    elsewhere: tuple[str, ...] = ()
 
 
 def read_skeins(table: SkeinTable, book: Book) -> ReadSkeins:
     """What the rows of a table mean; the skeins count only where nothing is at fault."""
     fleeces = {one.name.lower(): one.id for one in reversed(book.fleeces)}
     faults = list(table.faults)
+    own_wool = {one.name.lower() for one in book.yarns if one.fleece_id}
+    elsewhere: list[str] = []
     rows: list[Row] = []
-    for row in table.rows:
+    for row in map(_tidy, table.rows):
+        fleece = row.cells.get("fleece", "")
+        if _from_elsewhere(row.cells, fleeces, own_wool):
+            elsewhere.append(fleece)
+            row = _noted(row)
         one, said, found = _read_row(row, book, fleeces)
         rows.append((one, said))
         faults += (RowFault(row.line, column, text) for column, text in found.items())
     listed, at_odds = with_yarns(rows, book)
     faults += [*at_odds, *code_faults(listed, book)]
-    return ReadSkeins(tuple(listed), tuple(sorted(faults, key=lambda one: one.line)))
+    in_turn = tuple(sorted(faults, key=lambda one: one.line))
+    return ReadSkeins(tuple(listed), in_turn, tuple(dict.fromkeys(elsewhere)))
+
+
+def _tidy(row: SkeinRow) -> SkeinRow:
+    """A row without its empty cells."""
+    cells = {column: cell.strip() for column, cell in row.cells.items() if cell.strip()}
+    if "fleece" in cells:
+        cells["fleece"] = " ".join(cells["fleece"].split())
+    return SkeinRow(row.line, cells)
+
+
+def _from_elsewhere(
+    cells: Mapping[str, str], fleeces: Mapping[str, str], own_wool: Container[str]
+) -> bool:
+    """Whether a row names a fleece this book never had, and its yarn is not of a fleece here."""
+    fleece, yarn = cells.get("fleece", "").lower(), cells.get("yarn", "").lower()
+    return bool(fleece) and fleece not in fleeces and yarn not in own_wool
+
+
+def _noted(row: SkeinRow) -> SkeinRow:
+    """A row with the name of its fleece in the notes instead."""
+    cells = dict(row.cells)
+    said = f"from {cells.pop('fleece')}"
+    cells["notes"] = "\n".join(filter(None, (cells.get("notes"), said)))
+    return SkeinRow(row.line, cells)
 
 
 def _read_row(
     row: SkeinRow, book: Book, fleeces: Mapping[str, str]
 ) -> tuple[ListedSkein, SaidOfYarn, dict[str, str]]:
     """A skein, what is said of its yarn, and what is to be done about which column."""
-    cells = {column: cell.strip() for column, cell in row.cells.items() if cell.strip()}
-    if "fleece" in cells:
-        cells["fleece"] = " ".join(cells["fleece"].split())
+    cells = row.cells
     faults = _table_faults(cells, fleeces)
     fields = FIELDS | (BEFORE if cells.get("finished", "").lower() in NO else {})
     values = {fields[column]: cell for column, cell in cells.items() if column in fields}
@@ -117,7 +148,9 @@ def _table_faults(cells: Mapping[str, str], fleeces: Mapping[str, str]) -> dict[
     if "colour" in cells and not COLOUR.fullmatch(_colour(cells)):
         faults["colour"] = "Write # and six signs, as in #8a7f72; a name goes under “colour name”."
     if "fleece" in cells and cells["fleece"].lower() not in fleeces:
-        faults["fleece"] = "Your book has no fleece of this name. Add it first, or leave it empty."
+        faults["fleece"] = (
+            "Your book spins this yarn from another fleece. Name that one, or leave it empty."
+        )
     if "girth" in cells and "turns" not in cells:
         faults["girth"] = "A girth goes with turns. Give the turns, or leave it empty."
     for column in ("finished", "bought"):

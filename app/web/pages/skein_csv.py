@@ -1,5 +1,6 @@
 """The page that brings in a table of skeins, before and after it was looked at."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from app.book.book import Book
@@ -9,13 +10,16 @@ from app.book.table_text import TableText
 from app.web.forms.reader import Filled
 from app.web.forms.skein_csv import ReadSkeins
 from app.web.forms.skein_csv_file import seal
-from app.web.pages.answer import Sentence
+from app.web.pages.answer import Sentence, listed
 from app.web.shown import Shown
 from app.work.skein_csv import ListedSkein
 from app.work.skein_readings import Length
 
 MOST_SHOWN = 200
 """Good rows; every row at fault is shown, whatever their number."""
+
+MOST_NAMED = 10
+"""Fleeces of other books that a remark names."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +52,7 @@ class ImportPage:
     good: list[SkeinPreview] = field(default_factory=list)
     more_good: int = 0
     new_yarns: list[str] = field(default_factory=list)
+    remark: str = ""
 
 
 def import_page(form: Filled) -> ImportPage:
@@ -76,12 +81,26 @@ def preview_page(
         good=[_preview(one, book) for one in good[:MOST_SHOWN]],
         more_good=max(0, len(good) - MOST_SHOWN),
         new_yarns=sorted(yarns, key=str.lower),
+        remark=_remark(read.elsewhere),
     )
 
 
 def brought_said(count: int, shown: Shown) -> str:
     """What is said once the skeins are on the shelf."""
     return f"{_skeins(count, shown)} came to the shelf."
+
+
+def _remark(elsewhere: Sequence[str]) -> str:
+    """What becomes of the names of fleeces that this book does not have."""
+    if not elsewhere:
+        return ""
+    names = "a fleece" if len(elsewhere) == 1 else "fleeces"
+    told = listed([f"“{one}”" for one in elsewhere[:MOST_NAMED]])
+    more = f" and {len(elsewhere) - MOST_NAMED} more" if elsewhere[MOST_NAMED:] else ""
+    return (
+        f"Your book does not have {names} named {told}{more}. The name is kept in the notes of "
+        f"each skein, as “from {elsewhere[0]}”."
+    )
 
 
 def _said(good: list[ListedSkein], bad: set[int], shown: Shown) -> Sentence:
