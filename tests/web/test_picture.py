@@ -139,6 +139,24 @@ def test_several_yarns_in_a_row_are_flecks_by_their_share():
     assert found.tags[0].lines == ("G-1 + B-1",)
 
 
+def stranded(*promises: object) -> Drawing:
+    strands = (Strand("main", 0.75), Strand("contrast", 0.25))
+    shape = Runs((Run(20, 100, 100, strands=strands),))
+    yarns = (RoleYarn("main", "grey two-ply"), RoleYarn("contrast", "blue"))
+    grey, blue = a_yarn(colour="#888888"), a_yarn("blue", colour="#000088")
+    part = a_part(shape=shape)
+    held = {"G-1": (450.0, 1000.0)}
+    return drawn(a_book(grey, blue, a_skein(), a_plan(yarns=yarns), part, *promises, held=held))
+
+
+def test_a_second_colour_is_seen_before_a_skein_of_it_is_promised():
+    found = stranded()
+    assert found.hatches == [Hatch("no-skein-1", "#888888", (("#000088", 0.0, 1.5),))]
+    assert 'height="1.5" fill="#000088"' in file(found)
+    (fleck,) = stranded(a_promise("G-1", 900_000)).flecks
+    assert (fleck.ground, fleck.flecks) == ("#888888", (("#000088", 0.0, 2.5),))
+
+
 def test_what_is_knit_is_solid_and_a_line_tells_how_far():
     finished, knit, *_ = (one for one in all_of_demo() if one.shapes)
     assert finished.finished

@@ -7,7 +7,7 @@ from app.book.words import OPEN_STATES
 from app.planning.picture import Picture
 from app.planning.picture_outline import spans, strip
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Band
+from app.planning.picture_rows import Band, Thread
 from app.web.pages.funnel import USUAL_COLOUR
 from app.web.pages.picture_labels import (
     OVERHANG,
@@ -67,10 +67,12 @@ class Fleck:
 
 @dataclass(frozen=True, slots=True)
 class Hatch:
-    """A fill of rows that have no skein yet, over the colour of the yarn meant for them."""
+    """A fill of rows that have no skein yet, over the colour of the yarn meant for them; the rest
+    of several yarns as (colour, y, height) of a tile 6 high."""
 
     name: str
     colour: str
+    others: tuple[tuple[str, float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,22 +206,28 @@ class _Pen:
             self.drawn.tags += [placed] if placed else []
 
     def _fill(self, band: Band) -> str:
-        parts = [(self._colour(one.holding_id), one.share) for one in band.knit.threads]
-        if len(parts) == 1 and parts[0][0]:
-            return parts[0][0]
-        if not any(colour for colour, _ in parts):
-            return f"url(#{self._hatch(band.knit.threads[0].yarn_id)})"
-        return f"url(#{self._fleck(parts)})"
+        threads = band.knit.threads
+        parts = [(self._colour(one), one.share) for one in threads]
+        if not any(one.holding_id for one in threads):
+            return f"url(#{self._hatch(parts)})"
+        return parts[0][0] if len(parts) == 1 else f"url(#{self._fleck(parts)})"
 
-    def _colour(self, holding_id: str | None) -> str:
-        return (self.picture.skeins[holding_id].colour or USUAL_COLOUR) if holding_id else ""
+    def _colour(self, thread: Thread) -> str:
+        """That of its skein, or of the yarn meant for it while it has none."""
+        if thread.holding_id:
+            return self.picture.skeins[thread.holding_id].colour or USUAL_COLOUR
+        return self.picture.meant[thread.yarn_id].colour if thread.yarn_id else ""
 
-    def _hatch(self, yarn_id: str | None) -> str:
-        colour = self.picture.meant[yarn_id].colour if yarn_id else ""
+    def _hatch(self, parts: list[tuple[str, float]]) -> str:
+        colour, y, others = parts[0][0], 0.0, []
+        for other, share in parts[1:]:
+            if other and other != colour:
+                others.append((other, round(y, 2), round(6 * share, 2)))
+            y += 6 * share
         for one in self.drawn.hatches:
-            if one.colour == colour:
+            if (one.colour, one.others) == (colour, tuple(others)):
                 return one.name
-        found = Hatch(f"no-skein-{len(self.drawn.hatches) + 1}", colour)
+        found = Hatch(f"no-skein-{len(self.drawn.hatches) + 1}", colour, tuple(others))
         self.drawn.hatches.append(found)
         return found.name
 
