@@ -138,7 +138,8 @@ def along_edge(name: str, how: str, taken: int, wanted: float) -> Join:
 
 
 def _into(have: int, want: int, row: str) -> str:
+    """The row that changes the count is the first of what follows, not one more."""
     if have == want:
         return f"Go on with {want} stitches."
     verb = "increase" if want > have else "decrease"
-    return f"In the next {row} {verb} {abs(want - have)} evenly: {want} stitches."
+    return f"In the first {row} that follows {verb} {abs(want - have)} evenly: {want} stitches."

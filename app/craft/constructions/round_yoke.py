@@ -104,13 +104,15 @@ def _yoke(joined: Joined, counts: Counts) -> Yoke:
 
 
 def _words(joined: Joined, runs: tuple[KnitRun, ...]) -> tuple[str, ...]:
+    """The row of a decrease is the first of the run after it."""
     row = "round" if joined.less is None else "row"
     told = [f"Join body and sleeves: {joined.count} stitches."]
-    for run, after in pairwise(runs):
+    for at, (run, after) in enumerate(pairwise(runs)):
         taken = run.stitches - after.stitches
+        plain = run.rows - (1 if at else 0)
         told.append(
-            f"Work {counted(run.rows, row)}; in the next decrease {taken} stitches evenly"
-            f"{_how(run.stitches, taken)}: {after.stitches} stitches."
+            f"Work {counted(plain, row)}{' more' if at else ''}; in the next decrease {taken} "
+            f"stitches evenly{_how(run.stitches, taken)}: {after.stitches} stitches."
         )
     return tuple(told)
 

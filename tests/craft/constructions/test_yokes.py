@@ -87,3 +87,10 @@ def test_a_waistcoat_is_opened_or_closed():
     assert opened.piece("fronts").copies == 2
     assert closed.piece("front").in_round is False
     assert "front bands" not in {piece.name for piece in closed.pieces}
+
+
+def test_the_rounds_of_a_round_yoke_add_up_to_its_words():
+    """What is worked plain and one for each decrease, then the last round at the neck."""
+    yoke = drawn("pullover, round yoke").piece("yoke")
+    plain = [int(one.split()[1]) for one in yoke.words if one.startswith("Work")]
+    assert sum(plain) + len(plain) == yoke.rows
