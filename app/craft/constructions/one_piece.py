@@ -8,6 +8,9 @@ from app.craft.constructions.drawing import Drawing, Edging, Join, KnitRun, Want
 from app.craft.constructions.flat_bodies import front_bands
 from app.craft.constructions.pieces import piece
 from app.craft.constructions.sleeves import Sleeve, cuff_below
+from app.craft.shaping import shaping_text
+
+SIDES, AT_ONCE = "on each side of both side markers on", 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +59,15 @@ def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
     sleeve = (joined.sleeve.run,)
     pieces = (
         *hem,
-        piece("body", "body", below, knit, in_round=tube, edges=_edges(tube and bool(hem))),
+        piece(
+            "body",
+            "body",
+            below,
+            knit,
+            in_round=tube,
+            edges=_edges(tube and bool(hem)),
+            words=tuple(_at_the_sides(run, tube) for run in below),
+        ),
         *cuffs,
         piece(
             "sleeves",
@@ -72,6 +83,11 @@ def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
     bands = _bands(wanted, joined, yoke)
     joins = (_meets(joined, below[-1].stitches_to, yoke), *(join for _, join in bands))
     return Drawing(pieces + tuple(made for made, _ in bands), joins, _underarms(joined))
+
+
+def _at_the_sides(run: KnitRun, tube: bool) -> str:
+    """A body in one piece is shaped at both its sides, a stitch before and after each marker."""
+    return shaping_text(run.rows, run.stitches, run.stitches_to, tube, SIDES, ends=AT_ONCE)
 
 
 def _edges(cast_on_below: bool) -> Edging:

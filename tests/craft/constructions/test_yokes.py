@@ -1,5 +1,7 @@
 """Yokes: how many are drawn in where, and how it is told."""
 
+import re
+
 import pytest
 
 from app.craft.constructions import construction_of
@@ -94,3 +96,14 @@ def test_the_rounds_of_a_round_yoke_add_up_to_its_words():
     yoke = drawn("pullover, round yoke").piece("yoke")
     plain = [int(one.split()[1]) for one in yoke.words if one.startswith("Work")]
     assert sum(plain) + len(plain) == yoke.rows
+
+
+@pytest.mark.parametrize("word", ["pullover, raglan", "cardigan, raglan"])
+def test_a_fitted_body_in_one_piece_is_shaped_at_both_its_sides(word):
+    """From hips to waist, four stitches at a time: as often as the run loses four."""
+    body = drawn(word, {"waist": 80, "hips": 96}, body="fitted").piece("body")
+    for run, told in zip(body.runs, body.words, strict=True):
+        times = abs(run.stitches_to - run.stitches) // 4
+        assert abs(run.stitches_to - run.stitches) == 4 * times
+        assert "one stitch on each side of both side markers on the next" in told
+        assert sum(int(one) for one in re.findall(r"(\d+) times", told)) in (times, times - 1)
