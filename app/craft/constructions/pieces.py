@@ -46,7 +46,13 @@ def words_of(runs: Runs, in_round: bool = False, half: bool = False) -> tuple[st
     told = [_step(runs[0], in_round, half)]
     for before, after in pairwise(runs):
         told += [*_between(before, after, half), _step(after, in_round, half)]
-    return tuple(told)
+    return (*told, *_rest(runs[-1], told[-1]))
+
+
+def _rest(last: KnitRun, told: str) -> tuple[str, ...]:
+    """Steps of a shoulder end on stitches that are cast off too."""
+    stepped = told.startswith("Cast off")
+    return (f"Cast off the {last.stitches_to} stitches that are left.",) if stepped else ()
 
 
 def _step(run: KnitRun, in_round: bool, half: bool) -> str:

@@ -48,4 +48,4 @@ def test_a_thick_arm_gets_a_deeper_armhole():
 def test_shoulders_slope():
     back = drawn().piece("back")
     assert back.runs[-1].stitches > 2 * back.runs[-1].stitches_to
-    assert back.words[-1].startswith("Cast off 38 stitches in even steps over 6 rows")
+    assert back.words[-2].startswith("Cast off 38 stitches in even steps over 6 rows")

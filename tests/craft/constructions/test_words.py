@@ -109,3 +109,17 @@ def test_any_run_is_told_as_it_is_reckoned(rows, stitches, events, in_round):
     told = shaping_text(rows, stitches, ended, in_round)
     assert len(gaps_told(told)) == events
     assert agree(told, rows, stitches, ended, 2), told
+
+
+@pytest.mark.property
+@pytest.mark.parametrize("word", ["pullover, set-in sleeve", "cardigan, set-in sleeve"])
+@settings(max_examples=20, deadline=None)
+@given(data=st.data())
+def test_what_is_cast_off_at_the_shoulders_is_the_shoulders(word, data):
+    drawing = data.draw(orders(word)).drawn()
+    assume(drawing is not None)
+    back = drawing.piece("back")
+    steps = [one for one in back.words if "in even steps" in one]
+    assume(steps)
+    cast_off = int(steps[-1].split()[2]) + int(back.words[-1].split()[3])
+    assert cast_off == back.runs[-1].stitches
