@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from app.craft.constructions.bands import FRONT, NECK, Made, picked_up
+from app.craft.constructions.belonging import belonging
 from app.craft.constructions.bodies import Trunk, below_arms, hem_below, trunk_of
 from app.craft.constructions.drawing import Drawing, DrawnPiece, Join, KnitRun, Wanted, nearest
 from app.craft.constructions.necklines import (
@@ -112,7 +113,9 @@ def front_bands(wanted: Wanted, edge_cm: float) -> Made:
 
 def _neck(wanted: Wanted, body: FlatBody) -> Neck:
     _, across, _ = body.above[-1]
-    return neck_of(wanted, across, wanted.knit.long(body.trunk.armhole))
+    neck = neck_of(wanted, across, wanted.knit.long(body.trunk.armhole))
+    belonging(wanted)
+    return neck
 
 
 def _back(wanted: Wanted, body: FlatBody, neck: Neck) -> DrawnPiece:

@@ -1,6 +1,7 @@
 """The hat: in the round from the brim, the crown drawn together in wedges."""
 
 from app.craft.constructions.bands import edge_band
+from app.craft.constructions.belonging import head_of
 from app.craft.constructions.drawing import (
     Construction,
     Drawing,
@@ -35,6 +36,7 @@ def draw(wanted: Wanted) -> Drawing:
         raise Impossible("nothing left", "the head leaves nothing between brim and crown")
     if each > crown:
         raise Impossible("too steep", "the crown would lose more than a stitch a wedge each round")
+    head_of(wanted)
     body = piece(
         "sides", "body", (KnitRun(sides, count, count),), knit, in_round=True, edges="none"
     )

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from app.craft.constructions.belonging import belonging
 from app.craft.constructions.bodies import trunk_of
 from app.craft.constructions.drawing import Drawing, Impossible, Wanted, nearest
 from app.craft.constructions.flat_bodies import overlap
@@ -53,6 +54,7 @@ def raglan(wanted: Wanted, opened: bool) -> Drawing:
     neck = neck_of(wanted, trunk.across - underarm, trunk.armhole_cm)
     less = overlap(wanted, neck) if opened else None
     joined = Joined(trunk, sleeve, underarm, less)
+    belonging(wanted)
     lines = _lines(wanted, joined, neck)
     return in_one_piece(wanted, joined, _yoke(wanted, joined, neck, lines))
 

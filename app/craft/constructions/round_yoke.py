@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from app.craft.constructions.bands import FRONT
+from app.craft.constructions.belonging import belonging
 from app.craft.constructions.bodies import trunk_of
 from app.craft.constructions.drawing import Drawing, Impossible, KnitRun, Wanted, nearest
 from app.craft.constructions.one_piece import Joined, Yoke, in_one_piece
@@ -65,6 +66,7 @@ def round_yoke(wanted: Wanted, opened: bool) -> Drawing:
     sleeve = sleeve_of(wanted, upper, every=1, wrist=wrist)
     whole = Joined(trunk, sleeve, underarm_of(around), None)
     counts = _counts(whole, None if percent else knit.pairs(wanted.cm("neck")))
+    belonging(wanted)
     less = _overlap(wanted, counts) if opened else None
     joined = Joined(trunk, sleeve, whole.underarm, less)
     return in_one_piece(wanted, joined, _yoke(joined, counts))
