@@ -7,6 +7,9 @@ from pathlib import Path
 from shutil import which
 from typing import Any
 
+SWAPS = "one => typeof htmx !== 'undefined' && one.closest('[hx-get], [hx-post]') !== null"
+"""Whether a control changes the page it stands on, rather than going to another."""
+
 
 class Maker:
     """Somebody at a page of the program at `address`; works with scripts and without."""
@@ -19,10 +22,18 @@ class Maker:
         self.page.goto(self.address + path.lstrip("/"))
 
     def follow(self, words: str) -> None:
-        self.page.get_by_role("link", name=words).first.click()
+        self._click(self.page.get_by_role("link", name=words).first)
 
     def press(self, words: str) -> None:
-        self.page.get_by_role("button", name=words).first.click()
+        self._click(self.page.get_by_role("button", name=words).first)
+
+    def _click(self, control: Any) -> None:
+        """Click, and wait for the next page; a swap within the page is waited for by its reader."""
+        if control.evaluate(SWAPS):
+            control.click()
+        else:
+            with self.page.expect_navigation():
+                control.click()
 
     def fill(self, **fields: object) -> None:
         """Type into fields by their name in the form."""
