@@ -69,7 +69,7 @@ def _one_life(
     folder: Path, module: str, lasting_s: float, numbers: Iterator[int], saved: dict[str, int]
 ) -> None:
     with running("--data", folder, module=module) as program:
-        program.page()  # it is ready to save from here on
+        program.page("fleeces/new")  # it is ready to save from here on
         address = program.address.rstrip("/")
         clients = [
             Thread(target=_add_fleeces, args=(address, numbers, saved)) for _ in range(CLIENTS)
