@@ -11,7 +11,7 @@ from app.planning.changes import Effect, effect
 from app.planning.design import drawing_of, taken_for
 from app.planning.picture import Picture, picture
 from app.planning.plan_sheet import PlanSheet, plan_sheet
-from app.work.design_redraw import Redrawn
+from app.planning.redraw import Redrawn
 from app.work.reckoning import Known
 
 

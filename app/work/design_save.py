@@ -3,8 +3,8 @@
 from sqlmodel import Session
 
 from app.book.plan import Plan
+from app.planning.redraw import Redrawn, redraw
 from app.store.records import load_book, put, remove
-from app.work.design_redraw import Redrawn, redraw
 from app.work.plan_save import add_plan, change_plan
 
 

@@ -13,9 +13,9 @@ from app.craft.pattern_gauge import Case
 from app.craft.sizes import Ease
 from app.planning.from_pattern import counted_parts, stated_parts
 from app.planning.pattern_fit import around, ease_range, wearer
+from app.planning.redraw import Redrawn, replaced
 from app.planning.which_size import WhichSize, which_size
 from app.store.records import load_book
-from app.work.design_redraw import Redrawn, replaced
 from app.work.design_save import save_redrawn
 from app.work.refusal import Refusal
 

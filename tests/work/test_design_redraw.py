@@ -13,9 +13,9 @@ from app.book.shape import Runs, Strand
 from app.craft.constructions.drawing import Impossible
 from app.planning import reckon
 from app.planning.knit_with import KnitWith, knit_shape
+from app.planning.redraw import redraw
 from app.store.records import load_book, put
 from app.work.design_look import look
-from app.work.design_redraw import redraw
 from app.work.design_save import save_design
 from app.work.reckoning import Known
 from tests.books import a_book, a_part, a_plan, a_promise, a_skein, a_yarn

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from app.book.book import Book
 from app.craft.constructions.drawing import Construction, Join
 from app.planning.answers import PartAnswer
+from app.planning.redraw import Redrawn
 from app.web.pages.answer import listed
 from app.web.pages.design_said import EaseSaid, ease_lines, fit_said
 from app.web.pages.effect import effect_sentence
@@ -12,7 +13,6 @@ from app.web.pages.measure_said import assumed_said
 from app.web.pages.picture import Drawing, drawing
 from app.web.shown import Shown
 from app.work.design_look import Look
-from app.work.design_redraw import Redrawn
 
 
 @dataclass(frozen=True, slots=True)

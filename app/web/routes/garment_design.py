@@ -6,6 +6,7 @@ from fastapi import APIRouter, Request, Response
 from sqlmodel import Session
 
 from app.book.plan import Plan
+from app.planning.redraw import redraw
 from app.web.forms.design import Wish, construction_chosen, read_design
 from app.web.forms.design_fields import design_values
 from app.web.forms.design_refused import refusal_words, refused_at
@@ -17,7 +18,6 @@ from app.web.pages.garment_design import design_page, opened_form
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in
 from app.work.design_look import look
-from app.work.design_redraw import redraw
 from app.work.design_save import save_design
 from app.work.plan_effect import save_and_tell
 from app.work.reckoning import Known, current
