@@ -12,7 +12,7 @@ from dataclasses import asdict
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.bench import figures, pages, picture, saving, start, tables
+from tests.bench import fade, figures, pages, picture, saving, start, tables
 from tests.bench.row import Row
 
 ROUNDS = 9
@@ -22,6 +22,7 @@ TOPICS = {
     "pages": pages,
     "tables": tables,
     "picture": picture,
+    "fade": fade,
     "start": start,
     "saving": saving,
 }
