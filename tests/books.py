@@ -16,13 +16,17 @@ from app.book.event import Event
 from app.book.fleece import Fleece
 from app.book.gauge import Gauge
 from app.book.holding import Holding, sinks
+from app.book.mark import Mark
 from app.book.pattern import Pattern, PatternSize, SizePart
 from app.book.person import Measure, Person
+from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise, RoleYarn
 from app.book.reading import Reading
 from app.book.settings import Settings
 from app.book.shape import Counted
+from app.book.stint import Stint
 from app.book.swatch import Count, Swatch
+from app.book.wheel import Ratio, Wheel
 from app.book.woolbook import Entry, Portion
 from app.book.words import HoldingKind
 from app.book.yarn import Yarn
@@ -41,6 +45,10 @@ TABLES: dict[type, str] = {
     Part: "parts",
     Promise: "promises",
     Errand: "errands",
+    Wheel: "wheels",
+    Stint: "stints",
+    Mark: "marks",
+    Photo: "photos",
 }
 
 
@@ -103,6 +111,23 @@ def a_promise(holding_id: str = "G-1", mm: int = 100_000, **other: Any) -> Promi
 
 def an_errand(id: str = "soap", **other: Any) -> Errand:
     return Errand(**{"id": id, "text": "buy soap"} | other)
+
+
+def a_wheel(id: str = "upright wheel", **other: Any) -> Wheel:
+    return Wheel(**{"id": id, "name": id, "ratios": (Ratio(8.0), Ratio(14.0))} | other)
+
+
+def a_stint(id: str = "an evening", **other: Any) -> Stint:
+    return Stint(**{"id": id, "day": DAY, "work": "spin", "minutes": 120, "mg": 60_000} | other)
+
+
+def a_mark(id: str = "event 1, yield", **other: Any) -> Mark:
+    return Mark(**{"id": id, "verdict": "struck out", "day": DAY} | other)
+
+
+def a_photo(id: str = "in the sun", **other: Any) -> Photo:
+    size = {"media": "image/jpeg", "bytes": 1000, "width": 40, "height": 30}
+    return Photo(**{"id": id, "sha256": "0f" * 32} | size | other)
 
 
 def a_book(

@@ -7,12 +7,16 @@ from app.book.errand import Errand
 from app.book.event import Balance, Event, balances
 from app.book.fleece import Fleece
 from app.book.holding import Holding, sinks
+from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
+from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.stint import Stint
 from app.book.swatch import Swatch
+from app.book.wheel import Wheel
 from app.book.yarn import Yarn
 
 
@@ -33,6 +37,10 @@ class Book:
     parts: tuple[Part, ...] = ()
     promises: tuple[Promise, ...] = ()
     errands: tuple[Errand, ...] = ()
+    wheels: tuple[Wheel, ...] = ()
+    stints: tuple[Stint, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    photos: tuple[Photo, ...] = ()
 
     @cached_property
     def balances(self) -> dict[str, Balance]:
@@ -66,6 +74,10 @@ class Book:
     @cached_property
     def part(self) -> dict[str, Part]:
         return {record.id: record for record in self.parts}
+
+    @cached_property
+    def wheel(self) -> dict[str, Wheel]:
+        return {record.id: record for record in self.wheels}
 
     @cached_property
     def person(self) -> dict[str, Person]:

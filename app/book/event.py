@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from app.book.words import EventKind
+from app.book.words import EventKind, Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +18,10 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """Something that happened to wool. `seq` is the order in which the book learned of it."""
+    """Something that happened to wool. `seq` is the order in which the book learned of it.
+
+    `step` is what was done to it, `passes` how often it went through the carder or the combs.
+    """
 
     seq: int
     kind: EventKind
@@ -26,6 +29,8 @@ class Event:
     lines: tuple[Line, ...] = ()
     note: str = ""
     undoes: int | None = None
+    step: Step = ""
+    passes: int = 0
 
 
 @dataclass(frozen=True, slots=True)

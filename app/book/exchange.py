@@ -1,8 +1,9 @@
 """The exchange document: a whole book as one JSON text that people and programs can read.
 
-    {"format": "tallyhank book", "version": 3, "settings": {…}, "people": […], "fleeces": […],
+    {"format": "tallyhank book", "version": 4, "settings": {…}, "people": […], "fleeces": […],
      "yarns": […], "swatches": […], "patterns": […], "holdings": […], "readings": […],
-     "events": […], "plans": […], "parts": […], "promises": […], "errands": […]}
+     "events": […], "plans": […], "parts": […], "promises": […], "errands": […],
+     "wheels": […], "stints": […], "marks": […], "photos": […]}
 
 Each list holds the records of app/book field by field in the order of the dataclass: masses in mg,
 lengths in mm, days as 2026-04-30, None as null, every field present. The canonical text has records
@@ -23,7 +24,7 @@ from app.book.older import brought_up
 from app.book.sense import nonsense
 
 FORMAT = "tallyhank book"
-VERSION = 3
+VERSION = 4
 LONGEST = 400_000_000
 """Characters; a guild's book of 10,000 skeins has about 20 million."""
 

@@ -6,8 +6,10 @@ from typing import Any
 from app.book.book import Book
 from app.book.event import Event
 from app.book.holding import Holding
+from app.book.photo import Photo
 from app.book.plan import Part, Promise
 from app.book.reading import Reading
+from app.book.stint import Stint
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +37,10 @@ def name_of(book: Book, record: Any) -> str:
             return f"part {record.name} of {_plan(book, record.plan_id)}"
         case Promise():
             return f"promise of {_code(book, record.holding_id)} to {_plan(book, record.plan_id)}"
+        case Stint():
+            return f"{record.minutes} minutes of {record.work} on {record.day}"
+        case Photo():
+            return f"photo {record.caption or record.sha256[:12]}"
     label = record.text if hasattr(record, "text") else record.name
     return f"{type(record).__name__.lower()} {label}"
 

@@ -2,13 +2,16 @@
 
 from dataclasses import dataclass
 
+from app.book.spinning import FibreShare
+
 
 @dataclass(frozen=True, slots=True)
 class Fleece:
     """What is known of a fleece besides its weight; weight and state belong to its holding.
 
     `yield_pct` is the maker's own scoured weight per skirted weight, in percent;
-    `staple_mm` in millimetres, `micron` in micrometres; `colour` is "#rrggbb" or empty.
+    `staple_mm` in millimetres, `micron` in micrometres; `colour` is "#rrggbb" or empty;
+    `blend` is what it is made of, empty where all of it is `fibre`.
     """
 
     id: str
@@ -22,3 +25,4 @@ class Fleece:
     colour_name: str = ""
     source: str = ""
     notes: str = ""
+    blend: tuple[FibreShare, ...] = ()

@@ -7,11 +7,21 @@ from app.book.words import SINKS, HoldingKind, WoolState
 
 
 @dataclass(frozen=True, slots=True)
+class ColourAt:
+    """The colour ("#rrggbb") of a skein so many mm from its outer end."""
+
+    mm: int
+    colour: str
+
+
+@dataclass(frozen=True, slots=True)
 class Holding:
     """What it holds in mg and mm is the balance of the wool book, never a field here.
 
     `code` is a label, unique among holdings and changeable; `state` is for fleeces and fibre;
-    `price` is what was paid for it, as typed; `put_away` is the day it left the shelf.
+    `price` is what was paid for it, as typed; `put_away` is the day it left the shelf;
+    `colours` tell how its colour runs from the outer end, none where it is one; on `look_again` it
+    is to be looked at for moth, and it is kept `apart` from other wool until it was.
     """
 
     id: str
@@ -29,6 +39,9 @@ class Holding:
     place: str = ""
     notes: str = ""
     put_away: date | None = None
+    colours: tuple[ColourAt, ...] = ()
+    look_again: date | None = None
+    apart: bool = False
 
 
 def sinks() -> tuple[Holding, ...]:

@@ -24,6 +24,9 @@ def broken_links(book: Book) -> list[Finding]:
 def _links(book: Book) -> Iterator[Link]:
     for yarn in book.yarns:
         yield yarn, "fleece_id", yarn.fleece_id, book.fleece
+        if yarn.spinning:
+            yield yarn, "spinning.wheel_id", yarn.spinning.wheel_id, book.wheel
+            yield yarn, "spinning.like_yarn_id", yarn.spinning.like_yarn_id, book.yarn
     for swatch in book.swatches:
         yield swatch, "yarn_id", swatch.yarn_id, book.yarn
     for holding in book.holdings:
@@ -34,6 +37,7 @@ def _links(book: Book) -> Iterator[Link]:
         yield reading, "holding_id", reading.holding_id, book.holding
     yield from _event_links(book)
     yield from _plan_links(book)
+    yield from _beside_links(book)
 
 
 def _event_links(book: Book) -> Iterator[Link]:
@@ -65,3 +69,14 @@ def _plan_links(book: Book) -> Iterator[Link]:
         yield promise, "holding_id", promise.holding_id, book.holding
     for errand in book.errands:
         yield errand, "plan_id", errand.plan_id, book.plan
+
+
+def _beside_links(book: Book) -> Iterator[Link]:
+    for stint in book.stints:
+        yield stint, "holding_id", stint.holding_id, book.holding
+        yield stint, "yarn_id", stint.yarn_id, book.yarn
+        yield stint, "plan_id", stint.plan_id, book.plan
+    for photo in book.photos:
+        yield photo, "fleece_id", photo.fleece_id, book.fleece
+        yield photo, "holding_id", photo.holding_id, book.holding
+        yield photo, "plan_id", photo.plan_id, book.plan

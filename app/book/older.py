@@ -2,10 +2,14 @@
 
 1   before swatches were kept; a gauge did not say which swatch it was taken from
 2   before patterns were kept; a plan had no design, and a part neither place nor extras
+3   before wheels, stints, marks and photos were kept, yarns took turns, or skeins ran in colour
 """
 
 from collections.abc import Callable
 from typing import Any
+
+from app.book.codec import to_plain
+from app.book.settings import Prices
 
 Document = dict[str, Any]
 
@@ -50,6 +54,28 @@ def _with_patterns(document: Document) -> Document:
     return whole
 
 
+OTHER_LISTS: Document = {"wheels": [], "stints": [], "marks": [], "photos": []}
+LACKING: dict[str, Document] = {
+    "fleeces": {"blend": []},
+    "yarns": {"blend": [], "spinning": None},
+    "holdings": {"colours": [], "look_again": None, "apart": False},
+    "readings": {"minute": None},
+    "events": {"step": "", "passes": 0},
+    "parts": {"sequence": None},
+    "promises": {"position": 0, "from_inside": False},
+}
+
+
+def _with_steps(document: Document) -> Document:
+    whole = {**OTHER_LISTS, **document}
+    for table in whole.keys() & LACKING.keys():
+        whole[table] = _filled_in(whole[table], LACKING[table])
+    settings = whole.get("settings")
+    if isinstance(settings, dict):
+        whole["settings"] = {"prices": to_plain(Prices()), "evening_minutes": 120, **settings}
+    return whole
+
+
 def _filled_in(records: Any, lacking: Document) -> Any:
     """Records with the fields they lack; what is no such list is left to the reader."""
     if not isinstance(records, list):
@@ -57,5 +83,9 @@ def _filled_in(records: Any, lacking: Document) -> Any:
     return [{**lacking, **one} if isinstance(one, dict) else one for one in records]
 
 
-STEPS: tuple[Callable[[Document], Document], ...] = (_with_swatches, _with_patterns)
+STEPS: tuple[Callable[[Document], Document], ...] = (
+    _with_swatches,
+    _with_patterns,
+    _with_steps,
+)
 """What brings a document of version 1, 2 … to the next."""

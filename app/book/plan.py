@@ -5,6 +5,7 @@ from datetime import date
 
 from app.book.design import Design
 from app.book.gauge import Gauge
+from app.book.sequence import Sequence
 from app.book.shape import Shape
 from app.book.words import Edges, Follows, Place, PlanState, PromiseState
 
@@ -82,7 +83,7 @@ class Part:
     10 for one worked out from a chest measurement. It is one error, common to the plan's parts; of
     a stated amount it is how unsure its share of the plan's stated total is.
     `place` is where it lies in the garment; a piece worked `in_round` has no seam of its own.
-    `worked` of None is a piece that keeps its size.
+    `worked` of None is a piece that keeps its size; `sequence` says where yarns take turns.
     """
 
     id: str
@@ -99,12 +100,17 @@ class Part:
     in_round: bool = False
     extras: tuple[Extra, ...] = ()
     worked: Worked | None = None
+    sequence: Sequence | None = None
     notes: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Promise:
-    """`mm` of the yarn in a holding, promised to a role of a part of a plan."""
+    """`mm` of the yarn in a holding, promised to a role of a part of a plan.
+
+    `position` is the order in which the skeins of the part are knit, `from_inside` tells that a
+    skein is knit from its inner end first.
+    """
 
     id: str
     plan_id: str
@@ -114,3 +120,5 @@ class Promise:
     role: str = "main"
     state: PromiseState = "kept"
     why: str = ""
+    position: int = 0
+    from_inside: bool = False

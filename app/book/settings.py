@@ -25,8 +25,26 @@ class StepLosses:
 
 
 @dataclass(frozen=True, slots=True)
+class Prices:
+    """What the maker would rather avoid when skeins are given to parts, against each other.
+
+    `join` a change of skein, `cut` a skein shared by two parts, `scrap` a left-over shorter than
+    `scrap_below_mm`, `unlike` ten metres of a part in a yarn that was not meant for it.
+    """
+
+    join: float = 1.0
+    cut: float = 2.0
+    scrap: float = 1.5
+    scrap_below_mm: int = 10_000
+    unlike: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
 class Settings:
-    """Units of display, number format, wanted sureness, losses and the maker's reel."""
+    """Units of display, number format, wanted sureness, losses and the maker's reel.
+
+    `evening_minutes` is the time she has for wool on an evening.
+    """
 
     length_unit: Literal["m", "yd"] = "m"
     mass_unit: Literal["g", "oz"] = "g"
@@ -38,3 +56,5 @@ class Settings:
     girth_mm: int = 1500
     losses: Losses = field(default_factory=Losses)
     steps: StepLosses = field(default_factory=StepLosses)
+    prices: Prices = field(default_factory=Prices)
+    evening_minutes: int = 120

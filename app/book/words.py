@@ -22,7 +22,45 @@ HoldingKind = Literal[
 
 EventKind = Literal["arrive", "prepare", "spin", "wind", "use", "correct", "put away", "undo"]
 
-ReadingKind = Literal["mass", "length", "wraps"]
+Step = Literal[
+    "",
+    "skirt",
+    "scour",
+    "dry",
+    "pick",
+    "card",
+    "comb",
+    "blend",
+    "dye",
+    "spin",
+    "ply",
+    "finish",
+    "wind",
+]
+"""What was done to wool in an event; empty where nothing is said of it."""
+
+Work = Literal[
+    "skirt",
+    "scour",
+    "dry",
+    "pick",
+    "card",
+    "comb",
+    "blend",
+    "dye",
+    "spin",
+    "ply",
+    "finish",
+    "wind",
+    "knit",
+]
+"""What time is spent at."""
+
+WheelKind = Literal["wheel", "spindle"]
+Verdict = Literal["struck out", "let in"]
+SequenceKind = Literal["alternate", "fade", "stripes"]
+
+ReadingKind = Literal["mass", "length", "wraps", "grist"]
 Instrument = Literal["scale", "reel", "tape", "label", "gauge", "estimate"]
 ReadingState = Literal["dry", "damp", "in the grease"]
 
@@ -32,14 +70,20 @@ PlanState = Literal["intended", "being knit", "finished", "put away"]
 PromiseState = Literal["proposed", "kept", "settled"]
 Edges = Literal[
     "none",
+    "cast on",
+    "cast on and seams",
     "cast on and off",
     "cast on, off and seams",
     "cast on, stretchy cast-off",
     "cast on, stretchy cast-off and seams",
+    "cast off",
+    "cast off and seams",
+    "stretchy cast-off",
     "picked up and cast off",
     "picked up, stretchy cast-off",
 ]
-"""What is done at the edges of a piece; the first row is cast on, or picked up along another."""
+"""What is done at the edges of a piece: the first row is cast on, picked up along another or knit
+on from it; the last is cast off, or another piece is knit on from it."""
 
 Place = Literal[
     "", "body", "back", "front", "sleeve", "yoke", "neck", "band", "cuff", "crown", "piece"
@@ -60,6 +104,10 @@ EDGES: tuple[Edges, ...] = get_args(Edges)
 PLACES: tuple[Place, ...] = get_args(Place)
 FOLLOWS: tuple[Follows, ...] = get_args(Follows)
 ERRAND_KINDS: tuple[ErrandKind, ...] = get_args(ErrandKind)
+STEPS: tuple[Step, ...] = get_args(Step)
+WORKS: tuple[Work, ...] = get_args(Work)
+WHEEL_KINDS: tuple[WheelKind, ...] = get_args(WheelKind)
+SEQUENCE_KINDS: tuple[SequenceKind, ...] = get_args(SequenceKind)
 
 OPEN_STATES: tuple[PlanState, ...] = ("intended", "being knit")
 """States of a plan whose promises tie up yarn."""

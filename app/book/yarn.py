@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from app.book.spinning import FibreShare, Spinning
 from app.book.words import Twist
 
 
@@ -11,7 +12,9 @@ class Yarn:
 
     `target_tex` is the linear density aimed at in g/km, for a yarn with no skein to measure;
     `twist` is the direction of the final twist (ISO 2); `bought` tells a shop's yarn from her own;
-    `ball_mg` and `ball_mm` are what the label of a bought ball states.
+    `ball_mg` and `ball_mm` are what the label of a bought ball states;
+    `blend` is what a bought yarn is made of, empty where all of it is `fibre`; `spinning` how a
+    yarn is meant to be spun.
     """
 
     id: str
@@ -27,3 +30,5 @@ class Yarn:
     colour: str = ""
     colour_name: str = ""
     notes: str = ""
+    blend: tuple[FibreShare, ...] = ()
+    spinning: Spinning | None = None

@@ -7,7 +7,7 @@ from sqlalchemy import insert, select
 from sqlmodel import Session
 
 from app.book.event import Event, Line
-from app.book.words import EventKind
+from app.book.words import EventKind, Step
 from app.store.balance import add_lines
 from app.store.errors import Refused, plain_words
 from app.store.tables.event import EventRow, LineRow
@@ -15,6 +15,7 @@ from app.store.version import mark_changed
 
 _events = EventRow.__table__  # type: ignore[attr-defined]
 _lines = LineRow.__table__  # type: ignore[attr-defined]
+KEPT = tuple(column.name for column in _events.c)
 
 
 @plain_words()
@@ -25,6 +26,8 @@ def post(
     lines: Sequence[Line],
     note: str = "",
     undoes: int | None = None,
+    step: Step = "",
+    passes: int = 0,
 ) -> Event:
     """Write an event and its lines, and what the holdings now hold; answers it with its seq.
 
@@ -33,8 +36,9 @@ def post(
     if sum(line.mg for line in lines):
         raise Refused("The grams of this event do not balance.")
     values = {"kind": kind, "day": day, "note": note, "undoes": undoes}
+    values |= {"step": step, "passes": passes}
     seq = session.connection().execute(insert(_events).values(values)).lastrowid
-    event = Event(seq, kind, day, tuple(lines), note, undoes)
+    event = Event(seq, kind, day, tuple(lines), note, undoes, step, passes)
     _write_lines(session, [event])
     add_lines(session, event.lines)
     mark_changed(session)
@@ -50,17 +54,13 @@ def load_events(session: Session) -> tuple[Event, ...]:
         lines.setdefault(seq, []).append(Line(holding_id, mg, mm))
     rows = session.connection().execute(select(_events).order_by(_events.c.seq))
     return tuple(
-        Event(seq, kind, day, tuple(lines.get(seq, ())), note, undoes)
-        for seq, kind, day, note, undoes in rows
+        Event(seq, kind, day, tuple(lines.get(seq, ())), *rest) for seq, kind, day, *rest in rows
     )
 
 
 def write_events(session: Session, events: Sequence[Event]) -> None:
     """Write events as they are, with the seq they have; the balances are left to the caller."""
-    rows = [
-        {"seq": one.seq, "kind": one.kind, "day": one.day, "note": one.note, "undoes": one.undoes}
-        for one in events
-    ]
+    rows = [{name: getattr(one, name) for name in KEPT} for one in events]
     if rows:
         session.connection().execute(insert(_events), rows)
     _write_lines(session, events)

@@ -12,7 +12,7 @@ from app.store.errors import Busy, Damaged, Newer, StoreError, plain_words
 
 Execute = Callable[[str], Iterable[Any]]
 
-HEAD = "0003"
+HEAD = "0004"
 """The revision this program works with: the last file in migrations/versions."""
 
 

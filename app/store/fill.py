@@ -7,12 +7,16 @@ from app.book.book import Book
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
+from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.stint import Stint
 from app.book.swatch import Swatch
+from app.book.wheel import Wheel
 from app.book.words import SINKS
 from app.book.yarn import Yarn
 from app.store.balance import rebuild_balances
@@ -58,5 +62,9 @@ def _in_order_of_links(book: Book) -> dict[type, tuple[object, ...]]:
         Reading: book.readings,
         Promise: book.promises,
         Errand: book.errands,
+        Wheel: book.wheels,
+        Stint: book.stints,
+        Mark: book.marks,
+        Photo: book.photos,
     }
     return {kind: found[kind] for kind in ROWS}

@@ -12,22 +12,29 @@ from sqlmodel import Session
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
+from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.stint import Stint
 from app.book.swatch import Swatch
+from app.book.wheel import Wheel
 from app.book.yarn import Yarn
 from app.store.tables.errand import ErrandRow
 from app.store.tables.fleece import FleeceRow
 from app.store.tables.holding import HoldingRow
 from app.store.tables.pattern import PatternRow
 from app.store.tables.person import PersonRow
+from app.store.tables.photo import PhotoRow
 from app.store.tables.plan import PartRow, PlanRow, PromiseRow
 from app.store.tables.reading import ReadingRow
 from app.store.tables.settings import SettingsRow
+from app.store.tables.stint import MarkRow, StintRow
 from app.store.tables.swatch import SwatchRow
+from app.store.tables.wheel import WheelRow
 from app.store.tables.yarn import YarnRow
 
 SETTINGS_ID = "settings"
@@ -46,6 +53,10 @@ ROWS: dict[type[Any], Any] = {
     Reading: ReadingRow,
     Promise: PromiseRow,
     Errand: ErrandRow,
+    Wheel: WheelRow,
+    Stint: StintRow,
+    Mark: MarkRow,
+    Photo: PhotoRow,
 }
 """In an order in which every record comes after those it points to."""
 

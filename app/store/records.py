@@ -11,12 +11,16 @@ from app.book.book import Book
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
+from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise
 from app.book.reading import Reading
 from app.book.settings import Settings
+from app.book.stint import Stint
 from app.book.swatch import Swatch
+from app.book.wheel import Wheel
 from app.book.yarn import Yarn
 from app.store.balance import keep_balance, keep_promised, promised_holdings
 from app.store.errors import Refused, plain_words
@@ -28,7 +32,8 @@ __all__ = ["data_version", "get", "load_book", "post", "put", "remove"]
 
 R = TypeVar("R")
 
-REMOVABLE = (Promise, Part, Errand, Plan, Reading, Yarn)
+Removable = Promise | Part | Errand | Plan | Reading | Yarn | Stint | Mark | Photo
+REMOVABLE = (Promise, Part, Errand, Plan, Reading, Yarn, Stint, Mark, Photo)
 
 
 def load_book(session: Session) -> Book:
@@ -47,6 +52,10 @@ def load_book(session: Session) -> Book:
         parts=_all(session, Part),
         promises=_all(session, Promise),
         errands=_all(session, Errand),
+        wheels=_all(session, Wheel),
+        stints=_all(session, Stint),
+        marks=_all(session, Mark),
+        photos=_all(session, Photo),
     )
 
 
@@ -72,13 +81,13 @@ def put(session: Session, record: Any) -> None:
 
 
 @plain_words()
-def remove(session: Session, record: Promise | Part | Errand | Plan | Reading | Yarn) -> None:
+def remove(session: Session, record: Removable) -> None:
     """Take out a record of REMOVABLE; Refused while something points to it.
 
     A plan goes with its parts. Everything else has a history and is put away instead.
     """
     if not isinstance(record, REMOVABLE):
-        raise Refused("Only promises, parts, plans, errands, yarns and readings can be removed.")
+        raise Refused("What has a history is put away, not removed.")
     before = promised_holdings(session, record) if isinstance(record, Promise) else set()
     if isinstance(record, Plan):
         _delete(session, Part, "plan_id", record.id)

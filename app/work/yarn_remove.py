@@ -16,6 +16,8 @@ def is_bare(book: Book, yarn: Yarn) -> bool:
     made: tuple[Holding | Swatch, ...] = (*book.holdings, *book.swatches)
     knit: tuple[Plan | Part, ...] = (*book.plans, *book.parts)
     named = {one.yarn_id for one in made} | {role.yarn_id for one in knit for role in one.yarns}
+    named |= {one.spinning.like_yarn_id for one in book.yarns if one.spinning}
+    named |= {one.yarn_id for one in book.stints}
     return yarn.id not in named
 
 

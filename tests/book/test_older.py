@@ -12,9 +12,30 @@ from tests.books import a_book, a_part, a_plan, a_yarn
 KEPT = a_book(a_yarn(), a_plan(), a_plan("later", gauge=None), a_part(gauge=Gauge(20.0, 28.0)))
 
 
+LATER = {
+    "yarns": ("blend", "spinning"),
+    "holdings": ("colours", "look_again", "apart"),
+    "parts": ("sequence",),
+}
+
+
+def third_version():
+    """What version 3 wrote of KEPT: no wheels, time or photos, no blends and no turns."""
+    document = json.loads(dumps(KEPT)) | {"version": 3}
+    for name in ("wheels", "stints", "marks", "photos"):
+        del document[name]
+    for name in ("prices", "evening_minutes"):
+        del document["settings"][name]
+    for table, names in LATER.items():
+        for record in document[table]:
+            for name in names:
+                del record[name]
+    return document
+
+
 def second_version():
-    """What version 2 wrote of KEPT: no patterns, plans without a design, parts without a place."""
-    document = json.loads(dumps(KEPT)) | {"version": 2}
+    """What version 2 wrote of it: no patterns, plans without a design, parts without a place."""
+    document = third_version() | {"version": 2}
     del document["patterns"]
     for plan in document["plans"]:
         for field in ("design", "pattern_id", "size", "follows"):
@@ -35,7 +56,7 @@ def first_version():
     return document
 
 
-OLDER = pytest.mark.parametrize("older", [first_version, second_version])
+OLDER = pytest.mark.parametrize("older", [first_version, second_version, third_version])
 
 
 @OLDER
@@ -52,6 +73,9 @@ def test_an_older_document_is_read_and_goes_on_as_the_present_one(older):
         (second_version(), 3, "patterns: missing"),
         (second_version(), 3, r"plans\[0\].design: missing"),
         (second_version(), 3, r"parts\[0\].worked: missing"),
+        (third_version(), 4, "wheels: missing"),
+        (third_version(), 4, r"holdings\[0\].apart: missing"),
+        (third_version(), 4, r"settings.prices: missing"),
     ],
 )
 def test_what_a_version_has_must_be_there_in_its_own_documents(document, version, missing):
@@ -72,3 +96,8 @@ def test_an_older_document_without_a_table_is_told_so(older):
     del document["parts"]
     with pytest.raises(ExchangeError, match="parts: missing"):
         loads(json.dumps(document))
+
+
+def test_settings_that_are_no_record_are_refused_in_words():
+    with pytest.raises(ExchangeError, match="settings: expected an object"):
+        loads(json.dumps(third_version() | {"settings": 3}))

@@ -8,11 +8,14 @@ from app.book.book import Book
 from app.book.design import Choice, Design
 from app.book.exchange import in_order
 from app.book.gauge import Gauge
+from app.book.holding import ColourAt
 from app.book.pattern import Share
 from app.book.person import Measure
 from app.book.plan import Extra, Losses, RoleYarn, Worked
-from app.book.settings import Settings
+from app.book.sequence import Band, Sequence, SequenceYarn
+from app.book.settings import Prices, Settings
 from app.book.shape import Rectangle, Run, Runs, Strand
+from app.book.spinning import FibreShare, Spinning
 from app.book.swatch import Count
 from app.book.woolbook import Portion
 from app.store.balance import wrong_balances
@@ -23,21 +26,34 @@ from tests.books import (
     a_book,
     a_fleece,
     a_holding,
+    a_mark,
     a_part,
     a_pattern,
     a_person,
+    a_photo,
     a_plan,
     a_promise,
     a_reading,
     a_skein,
+    a_stint,
     a_swatch,
+    a_wheel,
     a_yarn,
     an_errand,
     an_event,
 )
 
 FLEECE = a_holding("F-1", fleece_id="Bramble", state="raw", day=date(2026, 3, 1))
-SKEIN = a_skein("G-1", day=date(2026, 4, 2), colour="#8a7f72", price="£4", place="basket")
+SKEIN = a_skein(
+    "G-1",
+    day=date(2026, 4, 2),
+    colour="#8a7f72",
+    price="£4",
+    place="basket",
+    colours=(ColourAt(0, "#8a7f72"), ColourAt(60_000, "#b0a695")),
+    look_again=date(2026, 6, 1),
+    apart=True,
+)
 ARRIVED = woolbook.arrive([Portion(FLEECE, 2_000_000), Portion(SKEIN, 96_000, 213_000)])
 UNDONE = woolbook.arrive([Portion(SKEIN, 5_000, 10_000)])
 
@@ -46,6 +62,12 @@ EVERY_KIND = a_book(
     a_fleece(yield_pct=60.0, micron=27.5, staple_mm=90, colour="#efe9dd"),
     a_yarn(fleece_id="Bramble", twist="S", target_tex=450.0),
     a_yarn("alpaca, shop", bought=True, ball_mg=50_000, ball_mm=125_000, fibre="alpaca"),
+    a_fleece("bag of batts", blend=(FibreShare("wool", 70.0), FibreShare("silk", 30.0))),
+    a_yarn(
+        "like the grey",
+        blend=(FibreShare("wool", 100.0),),
+        spinning=Spinning("socks", "upright wheel", 14.0, 25, chained=True, wanted_mm=400_000),
+    ),
     a_swatch(weight_mg=10_000, whole_stitches=1228.0, unravelled=40.0, thread_mm=724),
     a_swatch(
         "loose try",
@@ -59,10 +81,10 @@ EVERY_KIND = a_book(
     FLEECE,
     SKEIN,
     a_skein("A-1", "alpaca, shop", dye_lot="7", put_away=date(2026, 5, 1)),
-    a_reading(),
+    a_reading(minute=615),
     a_reading(id="by reel", kind="length", value=213_000, girth_mm=1500, turns=142.0),
     an_event(1, ARRIVED, note="as it was when the book began"),
-    an_event(2, UNDONE),
+    an_event(2, UNDONE, step="card", passes=2),
     an_event(3, woolbook.undo(an_event(2, UNDONE), [an_event(2, UNDONE)]), undoes=2),
     a_plan(person_id="Ines", wanted_by=date(2026, 12, 1), losses=Losses(), sureness_pct=95.0),
     a_plan(
@@ -79,7 +101,12 @@ EVERY_KIND = a_book(
     a_part(
         "yoke", position=3, shape=Rectangle(500, 200), yarns=(RoleYarn("main", "alpaca, shop"),)
     ),
-    a_part("band", position=4, shape=Runs((Run(4, 90, 90, strands=(Strand(ends=2),)),))),
+    a_part(
+        "band",
+        position=4,
+        shape=Runs((Run(4, 90, 90, strands=(Strand(ends=2),)),)),
+        sequence=Sequence("stripes", bands=(Band("main", 2), Band("second", 2)), block_rows=2),
+    ),
     a_part(
         "brim",
         "hat",
@@ -88,10 +115,19 @@ EVERY_KIND = a_book(
         edges="cast on, stretchy cast-off",
         extras=(Extra("a cable panel", 6.0, 2.0),),
         worked=Worked(115.0, 110.0),
+        sequence=Sequence(
+            "fade", (SequenceYarn("main", 1.0, 0.25), SequenceYarn("second", 0.0, 0.75))
+        ),
     ),
-    a_promise(),
+    a_promise(position=2, from_inside=True),
     an_errand(plan_id="pullover", done=date(2026, 5, 2)),
-    settings=Settings(length_unit="yd", decimal=",", losses=Losses(tail_mm=150)),
+    a_wheel(bobbin_mg=110_000),
+    a_stint(holding_id="G-1", yarn_id="grey two-ply", plan_id="pullover", mm=40_000),
+    a_mark(why="the scale stood askew"),
+    a_photo(fleece_id="Bramble", holding_id="G-1", plan_id="pullover", day=date(2026, 4, 3)),
+    settings=Settings(
+        length_unit="yd", decimal=",", losses=Losses(tail_mm=150), prices=Prices(cut=3.0)
+    ),
 )
 
 

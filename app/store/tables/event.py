@@ -15,6 +15,8 @@ class EventRow(SQLModel, table=True):
     day: date
     note: str
     undoes: int | None = link("event.seq")
+    step: str
+    passes: int
 
 
 class LineRow(SQLModel, table=True):

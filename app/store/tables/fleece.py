@@ -1,6 +1,12 @@
 """The table of fleeces."""
 
+from typing import Any
+
+from sqlalchemy import Column
 from sqlmodel import Field, SQLModel
+
+from app.book.spinning import FibreShare
+from app.store.tables.nested import Nested
 
 
 class FleeceRow(SQLModel, table=True):
@@ -17,3 +23,4 @@ class FleeceRow(SQLModel, table=True):
     colour_name: str
     source: str
     notes: str
+    blend: Any = Field(sa_column=Column(Nested(tuple[FibreShare, ...]), nullable=False))

@@ -1,10 +1,14 @@
 """The tables of what holds wool, and of what it holds."""
 
 from datetime import date
+from typing import Any
 
+from sqlalchemy import Column
 from sqlmodel import Field, SQLModel
 
+from app.book.holding import ColourAt
 from app.store.tables.link import link
+from app.store.tables.nested import Nested
 
 
 class HoldingRow(SQLModel, table=True):
@@ -27,6 +31,9 @@ class HoldingRow(SQLModel, table=True):
     place: str
     notes: str
     put_away: date | None
+    colours: Any = Field(sa_column=Column(Nested(tuple[ColourAt, ...]), nullable=False))
+    look_again: date | None
+    apart: bool
     shelf: bool
 
 

@@ -27,4 +27,6 @@ class Nested(TypeDecorator[Any]):
         return json.dumps(plain, ensure_ascii=False, separators=(",", ":"))
 
     def process_result_value(self, value: str | None, dialect: Dialect) -> Any:  # noqa: ARG002
-        return None if value is None else from_plain(self.kind, json.loads(value))
+        if value is None or value == "[]":  # most lists are empty, and there are many
+            return None if value is None else ()
+        return from_plain(self.kind, json.loads(value))

@@ -9,6 +9,7 @@ from sqlmodel import Field, SQLModel
 from app.book.design import Design
 from app.book.gauge import Gauge
 from app.book.plan import Extra, Losses, RoleYarn, Worked
+from app.book.sequence import Sequence
 from app.book.shape import Shape
 from app.store.tables.link import link
 from app.store.tables.nested import Nested
@@ -51,6 +52,7 @@ class PartRow(SQLModel, table=True):
     in_round: bool
     extras: Any = Field(sa_column=Column(Nested(tuple[Extra, ...]), nullable=False))
     worked: Any = Field(sa_column=Column(Nested(Worked), nullable=True))
+    sequence: Any = Field(sa_column=Column(Nested(Sequence), nullable=True))
     notes: str
 
 
@@ -65,3 +67,5 @@ class PromiseRow(SQLModel, table=True):
     role: str
     state: str
     why: str
+    position: int
+    from_inside: bool

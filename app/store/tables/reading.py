@@ -22,3 +22,4 @@ class ReadingRow(SQLModel, table=True):
     finished: bool
     girth_mm: int | None
     turns: float | None
+    minute: int | None

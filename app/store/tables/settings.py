@@ -6,7 +6,7 @@ from sqlalchemy import Column
 from sqlmodel import Field, SQLModel
 
 from app.book.plan import Losses
-from app.book.settings import StepLosses
+from app.book.settings import Prices, StepLosses
 from app.store.tables.nested import Nested
 
 
@@ -26,6 +26,8 @@ class SettingsRow(SQLModel, table=True):
     girth_mm: int
     losses: Any = Field(sa_column=Column(Nested(Losses), nullable=False))
     steps: Any = Field(sa_column=Column(Nested(StepLosses), nullable=False))
+    prices: Any = Field(sa_column=Column(Nested(Prices), nullable=False))
+    evening_minutes: int
 
 
 class DataVersionRow(SQLModel, table=True):

@@ -1,8 +1,13 @@
 """The table of yarns."""
 
+from typing import Any
+
+from sqlalchemy import Column
 from sqlmodel import Field, SQLModel
 
+from app.book.spinning import FibreShare, Spinning
 from app.store.tables.link import link
+from app.store.tables.nested import Nested
 
 
 class YarnRow(SQLModel, table=True):
@@ -21,3 +26,5 @@ class YarnRow(SQLModel, table=True):
     colour: str
     colour_name: str
     notes: str
+    blend: Any = Field(sa_column=Column(Nested(tuple[FibreShare, ...]), nullable=False))
+    spinning: Any = Field(sa_column=Column(Nested(Spinning), nullable=True))
