@@ -1,0 +1,103 @@
+"""Parts whose length is free, and the same parts shorter."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from app.book.gauge import Gauge
+from app.book.plan import Part
+from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Trapezoid
+from app.book.words import Place
+from app.planning.places import place_of
+from app.planning.schedule import schedule
+from app.planning.ways_out.situation import Situation
+
+FREE: tuple[tuple[str, tuple[Place, ...]], ...] = (
+    ("body", ("body", "back", "front")),
+    ("sleeves", ("sleeve",)),
+    ("piece", ("piece",)),
+)
+"""Places whose length is a matter of taste; those that must stay as long as each other together."""
+
+STEP_MM = 10
+
+
+@dataclass(frozen=True, slots=True)
+class FreeLength:
+    """Parts that are made shorter together: their name, and the length in mm of the shortest."""
+
+    word: str
+    parts: tuple[Part, ...]
+    length_mm: float
+
+
+def free_lengths(situation: Situation) -> Iterator[FreeLength]:
+    """Parts of a short yarn, not begun, whose length nothing else fixes."""
+    for word, places in FREE:
+        alike = [one for one in situation.parts if place_of(one) in places]
+        open_ones = all(_may_change(situation, one) for one in alike)
+        if alike and open_ones and any(situation.short_of(one) for one in alike):
+            lengths = [length_mm(one, _gauge(situation, one)) for one in alike]
+            yield FreeLength(word, tuple(alike), min(lengths))
+
+
+def shorter(situation: Situation, free: FreeLength, mm: float) -> list[Part]:
+    """The same parts, each `mm` shorter."""
+    return [
+        replace(one, shape=shortened(one.shape, _gauge(situation, one), mm)) for one in free.parts
+    ]
+
+
+def length_mm(part: Part, gauge: Gauge) -> float:
+    """How long a part is, in mm, by its rows."""
+    return 100 * sum(run.rows for run in schedule(part.shape, gauge, part.worked)) / gauge.rows
+
+
+def shortened(shape: Shape, gauge: Gauge, mm: float) -> Shape:
+    """A shape `mm` shorter, in an even number of rows; of several runs the longest gives them."""
+    rows = even_rows(gauge, mm)
+    match shape:
+        case Rectangle() | Trapezoid():
+            return replace(shape, length_mm=round(shape.length_mm - mm))
+        case Counted():
+            return replace(shape, rows=shape.rows - rows)
+        case Runs():
+            at = longest(shape.runs)
+            runs = list(shape.runs)
+            runs[at] = replace(runs[at], rows=runs[at].rows - rows)
+            return replace(shape, runs=tuple(runs))
+        case _:
+            raise ValueError("a bare amount of yarn has no length")
+
+
+def even_rows(gauge: Gauge, mm: float) -> int:
+    """Rows in a length, an even number of them."""
+    return 2 * round(mm * gauge.rows / 200)
+
+
+def longest(runs: tuple[Run, ...]) -> int:
+    """The place of the run with most rows, a straight one before one that is shaped."""
+    straight = [i for i, run in enumerate(runs) if run.stitches == run.stitches_to]
+    return max(straight or range(len(runs)), key=lambda i: runs[i].rows)
+
+
+def most_mm(situation: Situation, free: FreeLength, share: float) -> int:
+    """How much shorter they may become, in whole steps: at most a share of their length, and of a
+    run at most half."""
+    most = free.length_mm * share
+    for part in free.parts:
+        gauge = _gauge(situation, part)
+        if isinstance(part.shape, Runs):
+            rows = part.shape.runs[longest(part.shape.runs)].rows
+            most = min(most, 100 * rows / 2 / gauge.rows)
+    return int(most // STEP_MM) * STEP_MM
+
+
+def _may_change(situation: Situation, part: Part) -> bool:
+    knit = isinstance(part.shape, Counted | Rectangle | Trapezoid | Runs)
+    return knit and not situation.begun(part) and situation.needs[part.id].gauge is not None
+
+
+def _gauge(situation: Situation, part: Part) -> Gauge:
+    gauge = situation.needs[part.id].gauge
+    assert gauge is not None
+    return gauge
