@@ -114,10 +114,14 @@ def _roles(book: Book) -> Iterable[Finding]:
 
 
 def knit_roles(part: Part) -> set[str]:
-    """The roles of yarn that a part is knit with."""
-    if isinstance(part.shape, Runs):
-        return {strand.role for run in part.shape.runs for strand in run.strands if strand.role}
-    return {"main"}
+    """The roles of yarn that a part is knit with, those that take turns among them."""
+    runs = part.shape.runs if isinstance(part.shape, Runs) else ()
+    roles = {strand.role for run in runs for strand in run.strands if strand.role}
+    if not isinstance(part.shape, Runs):
+        roles.add("main")
+    if part.sequence:
+        roles |= {one.role for one in (*part.sequence.yarns, *part.sequence.bands)}
+    return roles
 
 
 def _named_roles(book: Book, part: Part) -> set[str]:

@@ -9,12 +9,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from app.book.plan import Extra, Part, Plan
-from app.book.shape import Run, Strand
+from app.book.shape import Strand
 from app.book.swatch import STOCKING_STITCH, Swatch
 from app.craft.figure import Figure
 from app.craft.patterns import StitchPattern, gauge_until_measured, known_or_unsure
 from app.craft.working import Standing, Step
-from app.planning.schedule import by_role, stitches_in
+from app.planning.schedule import AnyRun, by_role, stitches_in
 
 STRANDED = "stranded"
 """The row of the table of patterns that says what floats take: behind every stitch of a round
@@ -38,7 +38,7 @@ class Beyond:
         return Step(self.what, self.how, metres.value, "m", metres.u, self.source, self.standing)
 
 
-def beyond(part: Part, runs: tuple[Run, ...], whose: str) -> tuple[Beyond, ...]:
+def beyond(part: Part, runs: tuple[AnyRun, ...], whose: str) -> tuple[Beyond, ...]:
     """All that a part takes beyond its stitches; `whose` names it in the causes of its error."""
     found: list[Beyond] = []
     for run in runs:
@@ -51,7 +51,7 @@ def beyond(part: Part, runs: tuple[Run, ...], whose: str) -> tuple[Beyond, ...]:
 
 
 def unmeasured(
-    plan: Plan, part: Part, runs: tuple[Run, ...], swatch: Swatch | None
+    plan: Plan, part: Part, runs: tuple[AnyRun, ...], swatch: Swatch | None
 ) -> tuple[Beyond, ...]:
     """How unsure the patterns are that nobody swatched: stitches are cast on as they are counted,
     but how many rows make a length is not known. `swatch` is what the gauge was taken from."""
@@ -63,7 +63,7 @@ def unmeasured(
     return _together(found)
 
 
-def in_all(runs: tuple[Run, ...], extra: tuple[Beyond, ...]) -> dict[str, Figure]:
+def in_all(runs: tuple[AnyRun, ...], extra: tuple[Beyond, ...]) -> dict[str, Figure]:
     """Stitches' worth of yarn each role takes in one copy, with all that is beyond its stitches."""
     found = {role: Figure(count, "stitches") for role, count in by_role(runs).items()}
     for one in extra:
@@ -76,7 +76,7 @@ def fabric(name: str) -> StitchPattern:
     return known_or_unsure(name or STOCKING_STITCH)
 
 
-def _of_pattern(run: Run, strand: Strand) -> Iterator[Beyond]:
+def _of_pattern(run: AnyRun, strand: Strand) -> Iterator[Beyond]:
     """A pattern's own extras; those of stranded knitting are its floats."""
     one = fabric(run.pattern)
     if not (one.extra or one.extra_u) or _has_floats(run, strand):
@@ -88,7 +88,7 @@ def _of_pattern(run: Run, strand: Strand) -> Iterator[Beyond]:
     yield Beyond(f"Extras of {one.name}", how, strand.role, extra, one.source, one.standing)
 
 
-def _floats(run: Run, strand: Strand) -> Iterator[Beyond]:
+def _floats(run: AnyRun, strand: Strand) -> Iterator[Beyond]:
     """Yarn carried behind the stitches of other yarns."""
     if not _has_floats(run, strand):
         return
@@ -99,7 +99,7 @@ def _floats(run: Run, strand: Strand) -> Iterator[Beyond]:
     yield Beyond("Floats", how, strand.role, floats, one.source)
 
 
-def _rows_of(one: StitchPattern, run: Run, strand: Strand) -> Beyond:
+def _rows_of(one: StitchPattern, run: AnyRun, strand: Strand) -> Beyond:
     _, rows = gauge_until_measured(one, 1.0, 1.0)
     took = _took(run, strand)
     causes = {cause: took * share for cause, share in rows.causes.items()}
@@ -108,7 +108,7 @@ def _rows_of(one: StitchPattern, run: Run, strand: Strand) -> Beyond:
     return Beyond(f"Rows of {one.name}", how, strand.role, unsure, one.source, "assumed")
 
 
-def _of_extra(extra: Extra, runs: tuple[Run, ...], whose: str) -> Iterator[Beyond]:
+def _of_extra(extra: Extra, runs: tuple[AnyRun, ...], whose: str) -> Iterator[Beyond]:
     for role, worked in by_role(runs).items():
         cause = f"{extra.name} of {whose}"
         more = Figure(worked * extra.pct / 100, "stitches", {cause: worked * extra.u_pct / 100})
@@ -127,11 +127,11 @@ def _measured(plan: Plan, part: Part, one: StitchPattern, swatch: Swatch | None)
     return part.gauge not in (None, plan.gauge)
 
 
-def _has_floats(run: Run, strand: Strand) -> bool:
+def _has_floats(run: AnyRun, strand: Strand) -> bool:
     return fabric(run.pattern).name == STRANDED and 0 < strand.share < 1
 
 
-def _took(run: Run, strand: Strand) -> float:
+def _took(run: AnyRun, strand: Strand) -> float:
     return stitches_in(run) * strand.share * strand.ends
 
 

@@ -5,7 +5,7 @@ measurements share the error of the shape; a stated amount is corrected by what 
 take of what is printed.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from math import exp, hypot, log
 
@@ -16,12 +16,15 @@ from app.craft.fabric import KS_DRY, KS_WET, loop_cm
 from app.craft.figure import Figure
 from app.craft.working import Standing, Step
 from app.planning.beyond import beyond, in_all, unmeasured
-from app.planning.edges import edge_step, edges
+from app.planning.edges import cast_off_m, edge_step, edges
 from app.planning.gauges import gauge_from_grist
-from app.planning.schedule import schedule, stitches_in
+from app.planning.schedule import AnyRun, schedule, stitches_in
+from app.planning.sequence_rows import in_turns
 from app.planning.shares import share_causes
 from app.planning.swatches import taken_step, yarn_in_stitch
 from app.planning.yarns import Lots
+
+RULE = "Tijdeman 1980: each yarn in its turn, never further than a block from its share"
 
 STATED_MEDIAN, STATED_LOW, STATED_HIGH = 0.83, 0.68, 1.02
 """What garments really take of a stated amount: median and 90 % range (practice)."""
@@ -107,22 +110,25 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
     if gauge is None:
         return PartNeed(part, None, None, None, None, (), gauge_steps, known=False)
     runs = schedule(part.shape, gauge, part.worked)
-    extra = beyond(part, runs, f"{plan.name}, {part.name}")
-    extra += unmeasured(plan, part, runs, lots.book.swatch.get(gauge.swatch_id or ""))
+    knit = in_turns(runs, part.sequence)
+    extra = beyond(part, knit, f"{plan.name}, {part.name}")
+    extra += unmeasured(plan, part, knit, lots.book.swatch.get(gauge.swatch_id or ""))
     edge = edges(part, runs, gauge, loop)
+    last = edge.scaled(cast_off_m(part, runs, loop) / edge.value) if edge.value else edge
     roles = tuple(
         RoleNeed(
             role,
             _with_shape(plan, part, metres.scaled(part.copies)),
             meant_yarn(plan, part, role),
         )
-        for role, metres in _by_role(in_all(runs, extra), loop, edge)
+        for role, metres in _by_role(knit, in_all(knit, extra), loop, edge, last)
     )
     stitches = round(sum(stitches_in(run) for run in runs))
     rows = sum(run.rows for run in runs)
     steps = (
         *gauge_steps,
         *_counted(part, runs, stitches, rows),
+        *_taking_turns(part, knit),
         *(one.step(loop) for one in extra),
         *((edge_step(part, edge),) if edge.value else ()),
         *(_role_step(part, one, bool(extra), bool(edge.value)) for one in roles),
@@ -130,11 +136,19 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
     return PartNeed(part, gauge, loop, stitches, rows, roles, steps)
 
 
-def _by_role(worked: dict[str, Figure], loop: Figure, edge: Figure) -> list[tuple[str, Figure]]:
-    """Metres of each role in one copy; the edges are knit with the first."""
+def _by_role(
+    knit: tuple[AnyRun, ...], worked: dict[str, Figure], loop: Figure, edge: Figure, last: Figure
+) -> list[tuple[str, Figure]]:
+    """Metres of each role in one copy. The cast-off is knit with the yarn of the last row, all
+    other edges with that of the first."""
     metres = {role: count.times(loop, "m").scaled(0.01) for role, count in worked.items()}
     first = next(iter(metres), "main")
-    return [*(metres | {first: metres.get(first, Figure(0.0, "m")) + edge}).items()]
+    metres[first] = metres.get(first, Figure(0.0, "m")) + edge
+    ended = knit[-1].strands[0].role if knit and knit[-1].strands else first
+    if ended != first:
+        metres[first] = metres[first] - last
+        metres[ended] = metres[ended] + last
+    return [*metres.items()]
 
 
 def _fabric(plan: Plan, part: Part, lots: Lots) -> tuple[Gauge | None, Figure, tuple[Step, ...]]:
@@ -188,6 +202,19 @@ def _counted(part: Part, runs: tuple[Run, ...], stitches: int, rows: int) -> lis
     how = f"finished at {across:g} % of its width and {along:g} % of its length off the needles"
     share = 10_000 / (across * along)
     return [Step(f"Size of {part.name} as it is worked", how, share, "of its area"), step]
+
+
+def _taking_turns(part: Part, knit: tuple[AnyRun, ...]) -> Iterator[Step]:
+    """How many rows each yarn knits where they take turns."""
+    if part.sequence is None:
+        return
+    rows: dict[str, int] = {}
+    for run in knit:
+        for strand in run.strands:
+            rows[strand.role] = rows.get(strand.role, 0) + run.rows
+    how = ", ".join(f"{count} of {role}" for role, count in rows.items())
+    what = f"Rows of {part.name} in each yarn"
+    yield Step(what, how, sum(run.rows for run in knit), "rows", source=RULE)
 
 
 def _role_step(part: Part, role: RoleNeed, extra: bool, edge: bool) -> Step:

@@ -15,12 +15,14 @@ AS_WORKED = Worked()
 @dataclass(frozen=True, slots=True)
 class Thread:
     """A yarn working in a row: its role, its share of the row, its skein, and while it has none
-    the yarn that is meant for it, if one was chosen."""
+    the yarn that is meant for it, if one was chosen. `colour` is that of the row where the colour
+    of its skein runs from one into another."""
 
     role: str
     share: float
     holding_id: str | None
     yarn_id: str | None = None
+    colour: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,11 @@
 
 from app.book.gauge import Gauge
 from app.book.plan import Part
-from app.book.shape import Run
 from app.craft.figure import Figure
 from app.planning.beyond import beyond, in_all
 from app.planning.edges import cast_off_m, cast_on_m
-from app.planning.schedule import schedule
+from app.planning.schedule import AnyRun, row_stitches, schedule
+from app.planning.sequence_rows import in_turns
 
 
 def metres_per_row(part: Part, gauge: Gauge, loop: Figure) -> list[float]:
@@ -16,19 +16,14 @@ def metres_per_row(part: Part, gauge: Gauge, loop: Figure) -> list[float]:
     cast-off; a seam is sewn afterwards and belongs to no row.
     """
     runs = schedule(part.shape, gauge, part.worked)
-    found = [metres for run in runs for metres in _rows(part, run, loop)]
+    found = [metres for run in in_turns(runs, part.sequence) for metres in _rows(part, run, loop)]
     if found:
         found[0] += cast_on_m(part, runs, gauge, loop)
         found[-1] += cast_off_m(part, runs, loop)
     return found
 
 
-def row_stitches(run: Run, row: int) -> float:
-    """Stitches in a row of a run, from 0, that goes evenly from one count to another."""
-    return run.stitches + (run.stitches_to - run.stitches) * (row + 0.5) / run.rows
-
-
-def _rows(part: Part, run: Run, loop: Figure) -> list[float]:
+def _rows(part: Part, run: AnyRun, loop: Figure) -> list[float]:
     """What a run takes, shared out over its rows by their stitches."""
     took = in_all((run,), beyond(part, (run,), part.name)).values()
     whole = sum(one.value for one in took) * loop.value / 100

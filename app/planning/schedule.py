@@ -1,10 +1,27 @@
 """From how a part was described to its rows: the schedule every need follows from."""
 
+from dataclasses import dataclass
+
 from app.book.gauge import Gauge
 from app.book.plan import Worked
-from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Trapezoid
+from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Strand, Trapezoid
 
 SAME_SIZE = Worked()
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """Rows of a run that are knit in the same yarns. They go evenly from one count to another as
+    the run does, so the stitches at their ends need not be whole."""
+
+    rows: int
+    stitches: float
+    stitches_to: float
+    pattern: str
+    strands: tuple[Strand, ...]
+
+
+AnyRun = Run | Rows
 
 
 def schedule(shape: Shape, gauge: Gauge, worked: Worked | None = None) -> tuple[Run, ...]:
@@ -35,12 +52,17 @@ def schedule(shape: Shape, gauge: Gauge, worked: Worked | None = None) -> tuple[
             return ()
 
 
-def stitches_in(run: Run) -> float:
+def stitches_in(run: AnyRun) -> float:
     """Stitches worked in a run that goes evenly from one count to another."""
     return run.rows * (run.stitches + run.stitches_to) / 2
 
 
-def by_role(runs: tuple[Run, ...]) -> dict[str, float]:
+def row_stitches(run: AnyRun, row: float) -> float:
+    """Stitches in a row of a run, from 0, that goes evenly from one count to another."""
+    return run.stitches + (run.stitches_to - run.stitches) * (row + 0.5) / run.rows
+
+
+def by_role(runs: tuple[AnyRun, ...]) -> dict[str, float]:
     """Stitches of yarn each role works: its share of every run, times the ends held together."""
     worked: dict[str, float] = {}
     for run in runs:

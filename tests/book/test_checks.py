@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 
 from app.book.book import Book
-from app.book.checks import check, structure
+from app.book.checks import check, knit_roles, structure
 from app.book.design import Design
 from app.book.event import Line
 from app.book.gauge import Gauge
@@ -15,6 +15,7 @@ from app.book.holding import sinks
 from app.book.pattern import PatternSize, Share, SizePart
 from app.book.person import Measure
 from app.book.plan import Extra, Losses, Part, RoleYarn, Worked
+from app.book.sequence import Band, Sequence, SequenceYarn
 from app.book.settings import Settings, StepLosses
 from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
 from app.book.woolbook import Entry, arrive
@@ -187,6 +188,16 @@ def test_a_promise_to_a_part_of_another_plan():
     assert found(*sound(a_plan("loan"), part=part), held=HELD) == [
         "promise of G-1 to pullover, part_id: body belongs to another plan."
     ]
+
+
+def test_yarns_that_take_turns_have_roles_as_well():
+    half = (SequenceYarn("main", 0.5, 0.5), SequenceYarn("white", 0.5, 0.5))
+    striped = Sequence("stripes", bands=(Band("red", 2),))
+    assert knit_roles(a_part(sequence=Sequence("alternate", half))) == {"main", "white"}
+    assert knit_roles(a_part(sequence=striped)) == {"main", "red"}
+    part = a_part(sequence=Sequence("alternate", half))
+    (finding,) = found(*sound(part=part), held=HELD)
+    assert finding.endswith('No yarn is named for the role "white".')
 
 
 def test_roles_that_nothing_knits_or_no_yarn_has():
