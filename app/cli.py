@@ -79,27 +79,37 @@ def restore(arguments: argparse.Namespace) -> int:
 
 
 def export_(arguments: argparse.Namespace) -> int:
-    """Write the whole book to a file."""
+    """Write the whole book to a file, with its pictures where that is to be a .zip."""
     from app.store.places import move_into_place
     from app.work.keep import export_book
+    from app.work.photo_zip import write_zip
 
-    with _opened(arguments) as store, store.reading() as session:
-        text = export_book(session)
-    part = arguments.file.with_name(f"{arguments.file.name}.part")
-    part.write_text(text, encoding="utf-8", newline="\n")
-    move_into_place(part, arguments.file)
-    print(f"Exported to {arguments.file}.")
+    place: Path = arguments.file
+    part = place.with_name(f"{place.name}.part")
+    try:
+        with _opened(arguments) as store, store.reading() as session, part.open("wb") as file:
+            if place.suffix.lower() == ".zip":
+                write_zip(session, file)
+            else:
+                file.write(export_book(session).encode())
+        move_into_place(part, place)
+    finally:
+        part.unlink(missing_ok=True)
+    print(f"Exported to {place}.")
     return 0
 
 
 def import_(arguments: argparse.Namespace) -> int:
     """Bring a file into a book that is still empty."""
     from app.store import open_store
-    from app.work.keep import import_book
+    from app.work.keep import import_file
 
-    text = arguments.file.read_bytes()
-    with closing(open_store(_folder(arguments))) as store, store.writing() as session:
-        import_book(session, text)
+    with (
+        arguments.file.open("rb") as file,
+        closing(open_store(_folder(arguments))) as store,
+        store.writing() as session,
+    ):
+        import_file(session, file)
     print(f"Imported {arguments.file}.")
     return 0
 
@@ -147,7 +157,13 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     _add(commands, backup, "backup", "copy the data to its backups folder, and verify the copy")
     _add(commands, restore, "restore", "put a backup in the place of the data", file=True)
-    _add(commands, export_, "export", "write everything to one readable file", file=True)
+    _add(
+        commands,
+        export_,
+        "export",
+        "write everything to one file; a .zip has the photos too",
+        file=True,
+    )
     _add(commands, import_, "import", "bring an exported file into an empty book", file=True)
     _add(commands, check, "check", "look everything over")
     reckoning = _add(commands, reckon, "reckon", "answer from an exported file", file=True)

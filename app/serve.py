@@ -11,6 +11,7 @@ from app.store import Store, open_store
 from app.store.alone import alone
 from app.store.errors import StoreError
 from app.store.fill import is_empty
+from app.store.photo_sweep import sweep
 from app.store.places import remove_database
 
 if TYPE_CHECKING:
@@ -41,6 +42,7 @@ def serve(
         with closing(open_store(folder)) as store:
             if demo:
                 _fill_from(demo, store)
+            sweep(store)
             server = _server(store)
             address = f"http://{HOST}:{listener.getsockname()[1]}/"
             print(f"Tallyhank is at {address} (Ctrl-C ends it). Data: {folder}", flush=True)

@@ -5,14 +5,17 @@ import os
 import sqlite3
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from app import cli, paths
 from app.book.exchange import dumps
+from app.store.photos import keep_picture
 from app.store.places import database_file
-from tests.books import a_book, a_part, a_plan, a_promise, a_skein, a_yarn
+from tests.books import a_book, a_part, a_photo, a_plan, a_promise, a_skein, a_yarn
+from tests.pictures import a_picture
 from tests.store.every_kind import EVERY_KIND, is_whole, make_data
 from tests.store.faults import torn
 
@@ -22,6 +25,11 @@ Told = pytest.CaptureFixture[str]
 @pytest.fixture
 def data(tmp_path: Path) -> Path:
     return make_data(tmp_path / "data")
+
+
+@pytest.fixture
+def without_photos(tmp_path: Path) -> Path:
+    return make_data(tmp_path / "data", replace(EVERY_KIND, photos=()))
 
 
 @pytest.fixture
@@ -55,19 +63,43 @@ def test_import_check_export_give_the_same_bytes(
     assert "Imported" in capsys.readouterr().out
 
 
+def test_a_zip_carries_the_pictures_and_comes_back_to_the_byte(
+    tmp_path: Path, capsys: Told
+) -> None:
+    data, first, again = tmp_path / "one", tmp_path / "a.zip", tmp_path / "b.ZIP"
+    digest = keep_picture(data, a_picture())
+    photo = a_photo(sha256=digest, width=60, height=40, bytes=len(a_picture()))
+    make_data(data, a_book(photo))
+    assert _run("--data", data, "export", first) == 0
+    assert _run("--data", tmp_path / "two", "import", first) == 0
+    assert _run("--data", tmp_path / "two", "export", again) == 0
+    assert again.read_bytes() == first.read_bytes()
+    assert _run("--data", tmp_path / "two", "check") == 0
+    assert "Nothing wrong" in capsys.readouterr().out
+
+
+def test_a_zip_without_one_of_its_pictures_is_not_written(
+    data: Path, tmp_path: Path, capsys: Told
+) -> None:
+    error = _fails(capsys, "export", tmp_path / "a.zip", "--data", data)
+    assert "is missing. Bring it back from a backup" in error
+    assert [one.name for one in tmp_path.iterdir()] == ["data"]
+
+
 @pytest.mark.parametrize("before", [True, False])
 def test_the_folder_is_named_before_or_after_the_command(
-    data: Path, before: bool, capsys: Told
+    without_photos: Path, before: bool, capsys: Told
 ) -> None:
-    words = ["--data", str(data), "check"] if before else ["check", "--data", str(data)]
+    folder = ["--data", str(without_photos)]
+    words = [*folder, "check"] if before else ["check", *folder]
     assert cli.main(words) == 0
     assert capsys.readouterr().out == "Nothing wrong.\n"
 
 
 def test_without_a_folder_her_own_data_is_meant(
-    data: Path, monkeypatch: pytest.MonkeyPatch, capsys: Told
+    without_photos: Path, monkeypatch: pytest.MonkeyPatch, capsys: Told
 ) -> None:
-    monkeypatch.setattr(paths, "own_data", lambda: data)
+    monkeypatch.setattr(paths, "own_data", lambda: without_photos)
     assert _run("check") == 0
     assert capsys.readouterr().out == "Nothing wrong.\n"
 

@@ -1,4 +1,7 @@
-"""Backups: verified copies of the database, taken while it is in use."""
+"""Backups: verified copies of the database, taken while it is in use, and of the photos beside it.
+
+The pictures of all backups lie together in one folder, each once, since a picture never changes.
+"""
 
 import sqlite3
 from contextlib import closing
@@ -7,20 +10,25 @@ from pathlib import Path
 
 from app.store.errors import BROKEN, Damaged, NotSaved, StoreError, plain_words
 from app.store.examine import connect_to_read, examine
+from app.store.photos import copy_pictures, names_in, photos_folder
 from app.store.places import backups_folder, database_file, make_folder, move_into_place
 
 
 def backup(folder: Path) -> Path:
     """Copy the database of a folder as it is now, verify the copy, and answer its file.
 
+    Its pictures are copied first, so that a backup which has its name has them too; one that is
+    lost already is for `check` to name, and no reason to be without a backup of the rest.
     StoreError where that is not possible; then no copy is left behind.
     """
-    make_folder(backups_folder(folder))
+    kept = backups_folder(folder)
+    make_folder(kept)
     target = new_name(folder, "tallyhank")
     part = target.with_suffix(".part")
     try:
         copy(database_file(folder), part)
         examine(part)
+        copy_pictures(names_in(part), photos_folder(folder), photos_folder(kept))
         move_into_place(part, target)
     except Damaged as error:
         raise Damaged(BROKEN) from error

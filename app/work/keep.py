@@ -1,6 +1,8 @@
-"""Keep the book safe: take it out as a document, bring one in, make a backup."""
+"""Keep the book safe: take it out as a document or a ZIP with its pictures, bring one in, make a
+backup."""
 
 from pathlib import Path
+from typing import IO
 
 from sqlmodel import Session
 
@@ -9,6 +11,7 @@ from app.book.exchange import dumps, loads
 from app.store.backup import backup
 from app.store.fill import fill
 from app.store.records import load_book
+from app.work.photo_zip import BEGINNING, read_zip
 
 
 def export_book(session: Session) -> str:
@@ -24,6 +27,16 @@ def import_book(session: Session, text: str | bytes) -> Book:
     book = loads(text)
     fill(session, book)
     return book
+
+
+def import_file(session: Session, file: IO[bytes]) -> Book:
+    """Bring in a document, or a ZIP of one with its pictures, whichever the file holds.
+
+    Errors as `import_book`. The photos of a bare document come without their pictures.
+    """
+    zipped = file.read(len(BEGINNING)) == BEGINNING
+    file.seek(0)
+    return read_zip(session, file) if zipped else import_book(session, file.read())
 
 
 def back_up(folder: Path) -> Path:

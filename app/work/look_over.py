@@ -1,4 +1,5 @@
-"""Look the data over: the file, the balances, every record, and the promises nothing covers."""
+"""Look the data over: the file, the balances, every record, the pictures, and the promises nothing
+covers."""
 
 from collections.abc import Iterable
 
@@ -12,6 +13,7 @@ from app.planning import reckon
 from app.store.balance import wrong_balances
 from app.store.examine import disorder
 from app.store.records import load_book
+from app.work.photo_check import lost_pictures
 
 
 def look_over(session: Session) -> list[Finding]:
@@ -20,7 +22,7 @@ def look_over(session: Session) -> list[Finding]:
     if file:
         return file
     book = load_book(session)
-    found = [*wrong_balances(session), *check(book)]
+    found = [*wrong_balances(session), *check(book), *lost_pictures(session, book)]
     return found if nonsense(book) else [*found, *uncovered(book)]
 
 
