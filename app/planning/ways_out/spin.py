@@ -26,7 +26,6 @@ G_AN_HOUR = 32.0
 PLY_SHARE = 1 / 3
 """What plying takes beside the spinning of its singles (practice)."""
 
-EVENING_H = 2.0
 OTHERS = 3
 
 
@@ -76,7 +75,7 @@ def _proposal(
         key=key,
         title=Said(title, tuple(Amount(one.mm / 1000, "yarn") for one in seen.to_come)),
         effort=Effort(
-            hours / EVENING_H,
+            60 * hours / max(1, situation.book.settings.evening_minutes),
             Said(
                 "{} of prepared fibre, about {} at the wheel",
                 (Amount(grams, "wool"), Amount(hours, "hours")),
