@@ -16,6 +16,7 @@ from app.book.event import Event
 from app.book.fleece import Fleece
 from app.book.gauge import Gauge
 from app.book.holding import Holding, sinks
+from app.book.knitting import Progress, Weighing
 from app.book.mark import Mark
 from app.book.pattern import Pattern, PatternSize, SizePart
 from app.book.person import Measure, Person
@@ -49,6 +50,8 @@ TABLES: dict[type, str] = {
     Stint: "stints",
     Mark: "marks",
     Photo: "photos",
+    Progress: "progress",
+    Weighing: "weighings",
 }
 
 
@@ -128,6 +131,17 @@ def a_mark(id: str = "event 1, yield", **other: Any) -> Mark:
 def a_photo(id: str = "in the sun", **other: Any) -> Photo:
     size = {"media": "image/jpeg", "bytes": 1000, "width": 40, "height": 30}
     return Photo(**{"id": id, "sha256": "0f" * 32} | size | other)
+
+
+def some_progress(part_id: str = "body", rows: int = 40, **other: Any) -> Progress:
+    same = {"id": f"{part_id} 1", "plan_id": "pullover", "part_id": part_id}
+    return Progress(**same | {"piece": 1, "rows": rows, "day": DAY} | other)
+
+
+def a_weighing(holding_id: str = "G-1", mg: int = 60_000, **other: Any) -> Weighing:
+    same = {"id": f"{holding_id} at {mg}", "plan_id": "pullover", "part_id": "body", "piece": 1}
+    seen = {"rows": 40, "holding_id": holding_id, "mg": mg, "typed": f"{mg / 1000:g}"}
+    return Weighing(**same | seen | {"scale_mg": 1000, "day": DAY} | other)
 
 
 def a_book(

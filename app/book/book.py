@@ -7,6 +7,7 @@ from app.book.errand import Errand
 from app.book.event import Balance, Event, balances
 from app.book.fleece import Fleece
 from app.book.holding import Holding, sinks
+from app.book.knitting import Progress, Weighing
 from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
@@ -41,6 +42,8 @@ class Book:
     stints: tuple[Stint, ...] = ()
     marks: tuple[Mark, ...] = ()
     photos: tuple[Photo, ...] = ()
+    progress: tuple[Progress, ...] = ()
+    weighings: tuple[Weighing, ...] = ()
 
     @cached_property
     def balances(self) -> dict[str, Balance]:

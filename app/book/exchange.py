@@ -3,7 +3,8 @@
     {"format": "tallyhank book", "version": 4, "settings": {…}, "people": […], "fleeces": […],
      "yarns": […], "swatches": […], "patterns": […], "holdings": […], "readings": […],
      "events": […], "plans": […], "parts": […], "promises": […], "errands": […],
-     "wheels": […], "stints": […], "marks": […], "photos": […]}
+     "wheels": […], "stints": […], "marks": […], "photos": […],
+     "progress": […], "weighings": […]}
 
 Each list holds the records of app/book field by field in the order of the dataclass: masses in mg,
 lengths in mm, days as 2026-04-30, None as null, every field present. The canonical text has records

@@ -6,6 +6,7 @@ from typing import Any
 from app.book.book import Book
 from app.book.event import Event
 from app.book.holding import Holding
+from app.book.knitting import Progress, Weighing
 from app.book.photo import Photo
 from app.book.plan import Part, Promise
 from app.book.reading import Reading
@@ -37,8 +38,17 @@ def name_of(book: Book, record: Any) -> str:
             return f"part {record.name} of {_plan(book, record.plan_id)}"
         case Promise():
             return f"promise of {_code(book, record.holding_id)} to {_plan(book, record.plan_id)}"
+    return _beside(book, record)
+
+
+def _beside(book: Book, record: Any) -> str:
+    match record:
         case Stint():
             return f"{record.minutes} minutes of {record.work} on {record.day}"
+        case Progress():
+            return f"{record.rows} rows of {_plan(book, record.plan_id)}"
+        case Weighing():
+            return f"weighing of {_code(book, record.holding_id)} on {record.day}"
         case Photo():
             return f"photo {record.caption or record.sha256[:12]}"
     label = record.text if hasattr(record, "text") else record.name

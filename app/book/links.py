@@ -5,6 +5,7 @@ from typing import Any
 
 from app.book.book import Book
 from app.book.finding import Finding, name_of
+from app.book.knitting import Progress, Weighing
 from app.book.pattern import Pattern
 from app.book.plan import Part, Plan
 
@@ -80,3 +81,9 @@ def _beside_links(book: Book) -> Iterator[Link]:
         yield photo, "fleece_id", photo.fleece_id, book.fleece
         yield photo, "holding_id", photo.holding_id, book.holding
         yield photo, "plan_id", photo.plan_id, book.plan
+    knit: tuple[Progress | Weighing, ...] = (*book.progress, *book.weighings)
+    for one in knit:
+        yield one, "plan_id", one.plan_id, book.plan
+        yield one, "part_id", one.part_id, book.part
+    for weighing in book.weighings:
+        yield weighing, "holding_id", weighing.holding_id, book.holding

@@ -2,7 +2,7 @@
 
 1   before swatches were kept; a gauge did not say which swatch it was taken from
 2   before patterns were kept; a plan had no design, and a part neither place nor extras
-3   before wheels, stints, marks and photos were kept, yarns took turns, or skeins ran in colour
+3   before wheels, stints, marks, photos and weighings were kept, yarns took turns, colours ran
 """
 
 from collections.abc import Callable
@@ -55,12 +55,14 @@ def _with_patterns(document: Document) -> Document:
 
 
 OTHER_LISTS: Document = {"wheels": [], "stints": [], "marks": [], "photos": []}
+OTHER_LISTS |= {"progress": [], "weighings": []}
 LACKING: dict[str, Document] = {
     "fleeces": {"blend": []},
     "yarns": {"blend": [], "spinning": None},
     "holdings": {"colours": [], "look_again": None, "apart": False},
     "readings": {"minute": None},
     "events": {"step": "", "passes": 0},
+    "plans": {"cast_on": None, "finished_on": None, "took": [], "measured": []},
     "parts": {"sequence": None},
     "promises": {"position": 0, "from_inside": False},
 }

@@ -5,6 +5,8 @@ from datetime import date
 
 from app.book.design import Design
 from app.book.gauge import Gauge
+from app.book.knitting import CastOn, Took
+from app.book.person import Measure
 from app.book.sequence import Sequence
 from app.book.shape import Shape
 from app.book.words import Edges, Follows, Place, PlanState, PromiseState
@@ -37,7 +39,8 @@ class Plan:
     """`priority` 1 comes first; `sureness_pct` and `losses` of None mean the maker's settings.
 
     `design` is what its parts were drawn from; `pattern_id` the written pattern it is knit from,
-    in `size`, and `follows` what is kept of that at another gauge.
+    in `size`, and `follows` what is kept of that at another gauge. `cast_on` keeps the numbers
+    it was begun with, `took` what its parts really took, `measured` its size once washed.
     """
 
     id: str
@@ -54,6 +57,10 @@ class Plan:
     pattern_id: str | None = None
     size: str = ""
     follows: Follows = ""
+    cast_on: CastOn | None = None
+    finished_on: date | None = None
+    took: tuple[Took, ...] = ()
+    measured: tuple[Measure, ...] = ()
     notes: str = ""
 
 

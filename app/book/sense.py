@@ -9,8 +9,8 @@ from app.book.bounds import Fault, above_zero, inside, not_all, not_below, perce
 from app.book.finding import Finding, name_of
 from app.book.gauge import Gauge
 from app.book.pattern import Pattern, SizePart
-from app.book.plan import Losses, Part
-from app.book.sense_wool import of_beside, of_wool
+from app.book.plan import Losses, Part, Plan
+from app.book.sense_wool import of_beside, of_knitting, of_wool
 from app.book.shape import Run, Runs, Shape
 from app.book.swatch import Swatch
 
@@ -39,6 +39,7 @@ def _of_records(book: Book) -> Iterator[Fault]:
     for part in book.parts:
         yield from _of_part(part)
     yield from of_beside(book)
+    yield from of_knitting(book)
 
 
 def _of_settings(book: Book) -> Iterator[Fault]:
@@ -100,11 +101,23 @@ def _of_plans(book: Book) -> Iterator[Fault]:
         yield from _of_gauge(plan, plan.gauge)
         yield from _of_losses(plan, plan.losses)
         yield from _roles_once(plan)
+        yield from _of_knitting(plan)
         for measure in plan.design.measures if plan.design else ():
             yield from above_zero(plan, f"design, {measure.name}", measure.mm)
     for promise in book.promises:
         yield from above_zero(promise, "mm", promise.mm)
         yield from not_below(promise, "position", promise.position)
+
+
+def _of_knitting(plan: Plan) -> Iterator[Fault]:
+    for took in plan.took:
+        for field in ("mg", "mm", "minutes"):
+            yield from not_below(plan, f"took, {field}", getattr(took, field))
+    for measure in plan.measured:
+        yield from above_zero(plan, f"measured, {measure.name}", measure.mm)
+    for number in plan.cast_on.numbers if plan.cast_on else ():
+        yield from above_zero(plan, f"cast_on, {number.name}", number.value)
+        yield from not_below(plan, f"cast_on, {number.name}, u", number.u)
 
 
 def _of_part(part: Part) -> Iterator[Fault]:

@@ -55,6 +55,19 @@ def of_beside(book: Book) -> Iterator[Fault]:
             yield photo, "sha256", "must be 64 hexadecimal digits."
 
 
+def of_knitting(book: Book) -> Iterator[Fault]:
+    """What is on the needles."""
+    for progress in book.progress:
+        yield from above_zero(progress, "piece", progress.piece)
+        yield from not_below(progress, "rows", progress.rows)
+    for weighing in book.weighings:
+        yield from above_zero(weighing, "piece", weighing.piece)
+        yield from above_zero(weighing, "scale_mg", weighing.scale_mg)
+        for field in ("rows", "mg"):
+            yield from not_below(weighing, field, getattr(weighing, field))
+        yield from within(weighing, "minute", weighing.minute, MINUTES)
+
+
 def _of_fleece(fleece: Fleece) -> Iterator[Fault]:
     yield from percent(fleece, "yield_pct", fleece.yield_pct)
     for field in ("yield_pct", "micron", "staple_mm"):

@@ -20,7 +20,9 @@ HoldingKind = Literal[
 ]
 """Everything that holds wool; the last four are where wool comes from and goes to."""
 
-EventKind = Literal["arrive", "prepare", "spin", "wind", "use", "correct", "put away", "undo"]
+EventKind = Literal[
+    "arrive", "prepare", "spin", "wind", "use", "rip", "correct", "put away", "undo"
+]
 
 Step = Literal[
     "",

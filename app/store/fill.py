@@ -7,6 +7,7 @@ from app.book.book import Book
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.knitting import Progress, Weighing
 from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
@@ -66,5 +67,7 @@ def _in_order_of_links(book: Book) -> dict[type, tuple[object, ...]]:
         Stint: book.stints,
         Mark: book.marks,
         Photo: book.photos,
+        Progress: book.progress,
+        Weighing: book.weighings,
     }
     return {kind: found[kind] for kind in ROWS}

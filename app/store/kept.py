@@ -12,6 +12,7 @@ from sqlmodel import Session
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.knitting import Progress, Weighing
 from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
@@ -26,6 +27,7 @@ from app.book.yarn import Yarn
 from app.store.tables.errand import ErrandRow
 from app.store.tables.fleece import FleeceRow
 from app.store.tables.holding import HoldingRow
+from app.store.tables.knitting import ProgressRow, WeighingRow
 from app.store.tables.pattern import PatternRow
 from app.store.tables.person import PersonRow
 from app.store.tables.photo import PhotoRow
@@ -57,6 +59,8 @@ ROWS: dict[type[Any], Any] = {
     Stint: StintRow,
     Mark: MarkRow,
     Photo: PhotoRow,
+    Progress: ProgressRow,
+    Weighing: WeighingRow,
 }
 """In an order in which every record comes after those it points to."""
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from functools import cache
-from typing import Any, TypeVar
+from typing import Any, TypeVar, get_args
 
 from sqlalchemy import Select, bindparam, delete, select
 from sqlmodel import Session
@@ -11,6 +11,7 @@ from app.book.book import Book
 from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.book.knitting import Progress, Weighing
 from app.book.mark import Mark
 from app.book.pattern import Pattern
 from app.book.person import Person
@@ -32,8 +33,10 @@ __all__ = ["data_version", "get", "load_book", "post", "put", "remove"]
 
 R = TypeVar("R")
 
-Removable = Promise | Part | Errand | Plan | Reading | Yarn | Stint | Mark | Photo
-REMOVABLE = (Promise, Part, Errand, Plan, Reading, Yarn, Stint, Mark, Photo)
+Removable = (
+    Promise | Part | Errand | Plan | Reading | Yarn | Stint | Mark | Photo | Progress | Weighing
+)
+REMOVABLE = get_args(Removable)
 
 
 def load_book(session: Session) -> Book:
@@ -56,6 +59,8 @@ def load_book(session: Session) -> Book:
         stints=_all(session, Stint),
         marks=_all(session, Mark),
         photos=_all(session, Photo),
+        progress=_all(session, Progress),
+        weighings=_all(session, Weighing),
     )
 
 

@@ -1,4 +1,4 @@
-"""Wheels, stints, marks and photos are kept; an event says its step, a part where yarns take turns.
+"""Wheels, stints, marks, photos and weighings are kept; events say their step, yarns take turns.
 
 Revision ID: 0004
 """
@@ -52,6 +52,44 @@ CREATE TABLE photo (
     day TEXT,
     caption TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
+CREATE TABLE progress (
+    id TEXT PRIMARY KEY,
+    plan_id TEXT NOT NULL REFERENCES plan (id) ON DELETE RESTRICT,
+    part_id TEXT NOT NULL REFERENCES part (id) ON DELETE RESTRICT,
+    piece INTEGER NOT NULL,
+    rows INTEGER NOT NULL,
+    day TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE INDEX progress_plan ON progress (plan_id);
+CREATE INDEX progress_part ON progress (part_id);
+CREATE TABLE weighing (
+    id TEXT PRIMARY KEY,
+    plan_id TEXT NOT NULL REFERENCES plan (id) ON DELETE RESTRICT,
+    part_id TEXT NOT NULL REFERENCES part (id) ON DELETE RESTRICT,
+    piece INTEGER NOT NULL,
+    rows INTEGER NOT NULL,
+    holding_id TEXT NOT NULL REFERENCES holding (id) ON DELETE RESTRICT,
+    mg INTEGER NOT NULL,
+    typed TEXT NOT NULL,
+    scale_mg INTEGER NOT NULL,
+    day TEXT NOT NULL,
+    minute INTEGER
+) STRICT, WITHOUT ROWID;
+CREATE INDEX weighing_plan ON weighing (plan_id);
+CREATE INDEX weighing_part ON weighing (part_id);
+CREATE INDEX weighing_holding ON weighing (holding_id);
+CREATE TABLE tap (
+    id TEXT PRIMARY KEY,
+    day TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE TABLE device (
+    id TEXT PRIMARY KEY,
+    name TEXT NOT NULL,
+    token_sha256 TEXT NOT NULL,
+    paired TEXT NOT NULL,
+    seen TEXT NOT NULL,
+    revoked TEXT
+) STRICT, WITHOUT ROWID;
 CREATE INDEX photo_sha256 ON photo (sha256);
 CREATE INDEX photo_fleece ON photo (fleece_id);
 CREATE INDEX photo_holding ON photo (holding_id);
@@ -68,6 +106,10 @@ ALTER TABLE holding ADD COLUMN apart INTEGER NOT NULL DEFAULT 0 CHECK (apart IN 
 ALTER TABLE reading ADD COLUMN minute INTEGER;
 ALTER TABLE event ADD COLUMN step TEXT NOT NULL DEFAULT '';
 ALTER TABLE event ADD COLUMN passes INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE plan ADD COLUMN cast_on TEXT;
+ALTER TABLE plan ADD COLUMN finished_on TEXT;
+ALTER TABLE plan ADD COLUMN took TEXT NOT NULL DEFAULT '[]';
+ALTER TABLE plan ADD COLUMN measured TEXT NOT NULL DEFAULT '[]';
 ALTER TABLE part ADD COLUMN sequence TEXT;
 ALTER TABLE promise ADD COLUMN position INTEGER NOT NULL DEFAULT 0;
 ALTER TABLE promise ADD COLUMN from_inside INTEGER NOT NULL DEFAULT 0

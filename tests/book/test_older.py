@@ -15,6 +15,7 @@ KEPT = a_book(a_yarn(), a_plan(), a_plan("later", gauge=None), a_part(gauge=Gaug
 LATER = {
     "yarns": ("blend", "spinning"),
     "holdings": ("colours", "look_again", "apart"),
+    "plans": ("cast_on", "finished_on", "took", "measured"),
     "parts": ("sequence",),
 }
 
@@ -22,7 +23,7 @@ LATER = {
 def third_version():
     """What version 3 wrote of KEPT: no wheels, time or photos, no blends and no turns."""
     document = json.loads(dumps(KEPT)) | {"version": 3}
-    for name in ("wheels", "stints", "marks", "photos"):
+    for name in ("wheels", "stints", "marks", "photos", "progress", "weighings"):
         del document[name]
     for name in ("prices", "evening_minutes"):
         del document["settings"][name]

@@ -5,11 +5,14 @@ import pytest
 from app.book.book import Book
 from app.book.checks import check
 from app.book.holding import ColourAt
+from app.book.knitting import CastOn, Settled, Took
+from app.book.person import Measure
 from app.book.sequence import Band, Sequence, SequenceYarn
 from app.book.settings import Prices, Settings
 from app.book.spinning import FibreShare, Spinning
 from app.book.wheel import Ratio
 from tests.books import (
+    DAY,
     a_book,
     a_fleece,
     a_part,
@@ -19,8 +22,10 @@ from tests.books import (
     a_reading,
     a_skein,
     a_stint,
+    a_weighing,
     a_wheel,
     a_yarn,
+    some_progress,
 )
 from tests.store.every_kind import EVERY_KIND
 
@@ -57,6 +62,24 @@ def in_turn(**other):
         (in_turn(bands=(Band("main", 0),)), "sequence, main, rows", ABOVE),
         (in_turn(yarns=(SequenceYarn("main", 1.1, 0.0),)), "sequence, main, share", A_SHARE),
         (in_turn(yarns=(SequenceYarn("main", 1.0, -0.1),)), "sequence, main, share_to", A_SHARE),
+        (some_progress(rows=-1), "rows", NOT_BELOW),
+        (some_progress(piece=0), "piece", ABOVE),
+        (a_weighing(piece=0), "piece", ABOVE),
+        (a_weighing(scale_mg=0), "scale_mg", ABOVE),
+        (a_weighing(mg=-1), "mg", NOT_BELOW),
+        (a_weighing(minute=-1), "minute", "must lie between 0 and 1,439."),
+        (a_plan("other", took=(Took("body", mg=-1),)), "took, mg", NOT_BELOW),
+        (a_plan("other", measured=(Measure("chest", 0),)), "measured, chest", ABOVE),
+        (
+            a_plan("other", cast_on=CastOn(DAY, (Settled("hand", 0.0, 0.1),))),
+            "cast_on, hand",
+            ABOVE,
+        ),
+        (
+            a_plan("other", cast_on=CastOn(DAY, (Settled("x", 1.0, -1.0),))),
+            "cast_on, x, u",
+            NOT_BELOW,
+        ),
         (a_promise(position=-1), "position", NOT_BELOW),
     ],
 )
@@ -89,13 +112,16 @@ def test_rounded_shares_may_come_to_a_little_more_than_all():
     [
         (a_stint(yarn_id="gone"), "120 minutes of spin on 2026-04-30"),
         (a_photo(plan_id="gone", caption="on the line"), "photo on the line"),
+        (some_progress(plan_id="gone"), "40 rows of gone"),
+        (a_weighing(holding_id="gone"), "weighing of gone on 2026-04-30"),
         (a_photo(fleece_id="gone"), "photo 0f0f0f0f0f0f"),
         (a_yarn(spinning=Spinning(wheel_id="gone")), "yarn grey two-ply"),
         (a_yarn(spinning=Spinning(like_yarn_id="gone")), "yarn grey two-ply"),
     ],
 )
 def test_a_record_that_names_what_is_not_there(record, named):
-    (finding,) = check(a_book(record))
+    part = a_book(a_yarn("meant"), a_plan(yarns=()), a_part(), record)
+    (finding,) = check(part)
     assert finding.record == named
     assert finding.text == "names gone, which is not in the book."
 

@@ -9,6 +9,7 @@ from app.book.design import Choice, Design
 from app.book.exchange import in_order
 from app.book.gauge import Gauge
 from app.book.holding import ColourAt
+from app.book.knitting import CastOn, Settled, Took
 from app.book.pattern import Share
 from app.book.person import Measure
 from app.book.plan import Extra, Losses, RoleYarn, Worked
@@ -37,10 +38,12 @@ from tests.books import (
     a_skein,
     a_stint,
     a_swatch,
+    a_weighing,
     a_wheel,
     a_yarn,
     an_errand,
     an_event,
+    some_progress,
 )
 
 FLEECE = a_holding("F-1", fleece_id="Bramble", state="raw", day=date(2026, 3, 1))
@@ -95,7 +98,17 @@ EVERY_KIND = a_book(
             "hat", (Measure("head", 560),), (Measure("head", -40),), (Choice("crown", "round"),)
         ),
     ),
-    a_plan("loan", pattern_id="plain pullover", size="2", follows="stitches", yarns=()),
+    a_plan(
+        "loan",
+        pattern_id="plain pullover",
+        size="2",
+        follows="stitches",
+        yarns=(),
+        cast_on=CastOn(date(2026, 4, 5), (Settled("hand", 1.02, 0.03),)),
+        finished_on=date(2026, 4, 29),
+        took=(Took("body", mg=211_000, mm=480_000, minutes=1900),),
+        measured=(Measure("chest", 1050),),
+    ),
     a_part(gauge=Gauge(20.0, 28.0, washed=False, needle_mm=3.75, swatch_id="loose try")),
     a_part("cuff", copies=2, position=2, shape=Runs((Run(12, 40, 44, "2×2 rib"),))),
     a_part(
@@ -106,11 +119,13 @@ EVERY_KIND = a_book(
         position=4,
         shape=Runs((Run(4, 90, 90, strands=(Strand(ends=2),)),)),
         sequence=Sequence("stripes", bands=(Band("main", 2), Band("second", 2)), block_rows=2),
+        yarns=(RoleYarn("second", "alpaca, shop"),),
     ),
     a_part(
         "brim",
         "hat",
         place="band",
+        yarns=(RoleYarn("second", "alpaca, shop"),),
         in_round=True,
         edges="cast on, stretchy cast-off",
         extras=(Extra("a cable panel", 6.0, 2.0),),
@@ -124,6 +139,8 @@ EVERY_KIND = a_book(
     a_wheel(bobbin_mg=110_000),
     a_stint(holding_id="G-1", yarn_id="grey two-ply", plan_id="pullover", mm=40_000),
     a_mark(why="the scale stood askew"),
+    some_progress(),
+    a_weighing(minute=1210),
     a_photo(fleece_id="Bramble", holding_id="G-1", plan_id="pullover", day=date(2026, 4, 3)),
     settings=Settings(
         length_unit="yd", decimal=",", losses=Losses(tail_mm=150), prices=Prices(cut=3.0)

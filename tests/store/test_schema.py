@@ -9,8 +9,9 @@ from sqlmodel import SQLModel
 from app import paths
 from app.store.engine import Store
 from app.store.examine import HEAD
+from app.store.tables.device import DeviceRow
 
-TABLES = {table.name: table for table in SQLModel.metadata.sorted_tables}
+TABLES = {table.name: table for table in (*SQLModel.metadata.sorted_tables, DeviceRow.__table__)}
 
 
 @pytest.fixture

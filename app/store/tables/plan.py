@@ -8,6 +8,8 @@ from sqlmodel import Field, SQLModel
 
 from app.book.design import Design
 from app.book.gauge import Gauge
+from app.book.knitting import CastOn, Took
+from app.book.person import Measure
 from app.book.plan import Extra, Losses, RoleYarn, Worked
 from app.book.sequence import Sequence
 from app.book.shape import Shape
@@ -32,6 +34,10 @@ class PlanRow(SQLModel, table=True):
     pattern_id: str | None = link("pattern.id")
     size: str
     follows: str
+    cast_on: Any = Field(sa_column=Column(Nested(CastOn), nullable=True))
+    finished_on: date | None
+    took: Any = Field(sa_column=Column(Nested(tuple[Took, ...]), nullable=False))
+    measured: Any = Field(sa_column=Column(Nested(tuple[Measure, ...]), nullable=False))
     notes: str
 
 
