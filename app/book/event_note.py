@@ -1,5 +1,5 @@
-"""What the note of an event tells besides words: the states of the wool it led from and to, and
-the readings it came of. By these an undo finds the way back."""
+"""What the note of an event tells besides words: the states of the wool it led from and to, the
+reason for it, and the readings it came of. By these an undo finds the way back."""
 
 from collections.abc import Iterable
 
@@ -28,6 +28,17 @@ def words_noted(event: Event) -> str:
     return event.note.partition(READINGS)[0].removesuffix(BETWEEN)
 
 
+def reason_noted(event: Event) -> str:
+    """Why it was entered, in the maker's words; empty where nobody said."""
+    states, _, rest = words_noted(event).partition(BETWEEN)
+    return rest if states in STEPS else words_noted(event)
+
+
+def with_reason(note: str, reason: str) -> str:
+    """A note, and why."""
+    return BETWEEN.join(filter(None, (note, reason)))
+
+
 def step_note(before: WoolState, after: WoolState) -> str:
     """What an event notes of a change of state."""
     return f"{before} to {after}"
@@ -38,4 +49,4 @@ STEPS = {step_note(one, two): (one, two) for one in WOOL_STATES for two in WOOL_
 
 def states_of(event: Event) -> tuple[WoolState, WoolState] | None:
     """The states an event led from and to; None for one that changed none."""
-    return STEPS.get(words_noted(event))
+    return STEPS.get(words_noted(event).partition(BETWEEN)[0])

@@ -11,13 +11,21 @@ def weighed_as(book: Book, holding: Holding) -> WoolState | None:
     """The state of a holding, but for one that dries after the wash: damp wool moves nothing, so
     until it is dry the book has the grams of the wool before the wash. A fleece that came in wet
     has its wet weight."""
+    begun = drying_since(book, holding)
+    states = states_of(begun) if begun else None
+    return states[0] if states else holding.state
+
+
+def drying_since(book: Book, holding: Holding) -> Event | None:
+    """The event by which wool that dries now was wetted; None for wool that came in wet, or does
+    not dry."""
     if holding.state != "drying":
-        return holding.state
+        return None
     for event in reversed(_standing(book, holding)):
         states = states_of(event)
         if states and states[1] == "drying":
-            return states[0]
-    return holding.state
+            return event
+    return None
 
 
 def _standing(book: Book, holding: Holding) -> list[Event]:

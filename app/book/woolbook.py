@@ -79,7 +79,7 @@ def correct(
 ) -> Entry | None:
     """A reading that disagrees with the book: the difference goes to *weighing and moisture*.
 
-    None where the reading moves nothing: it agrees, is of wraps, was taken while the wool was damp
+    None where the reading moves nothing: it agrees, is of thickness, was taken while the wool was damp
     or, for what should be clean, in the grease; or one of `readings`, the others of this holding,
     is later or was taken after finishing.
     """
@@ -187,7 +187,7 @@ def _counts(holding: Holding, reading: Reading) -> bool:
     """Whether the wool was in a state in which its weight or length can be entered."""
     clean = holding.state not in ("raw", "skirted")
     out_of_state = reading.wool == "damp" or (reading.wool == "in the grease" and clean)
-    return reading.kind != "wraps" and not out_of_state
+    return reading.kind in ("mass", "length") and not out_of_state
 
 
 def _stands_above(other: Reading, reading: Reading) -> bool:

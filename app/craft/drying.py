@@ -98,9 +98,12 @@ def _likely(weighings: Sequence[Damp], dry: float, rate: float) -> float:
     left = [exp(-rate * one.hours) for one in weighings]
     off = [_stray(one.g, dry) for one in weighings]
     squares = sum((share / u) ** 2 for share, u in zip(left, off, strict=True))
-    water = sum(
-        (one.g - dry) * share / u**2 for one, share, u in zip(weighings, left, off, strict=True)
-    ) / squares
+    water = (
+        sum(
+            (one.g - dry) * share / u**2 for one, share, u in zip(weighings, left, off, strict=True)
+        )
+        / squares
+    )
     water = max(water, 0.0)
     chi2 = sum(
         ((one.g - dry - water * share) / u) ** 2

@@ -3,8 +3,8 @@
 Mass is conserved at every step except for what is named as lost; length is what changes.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Literal
 
 from app.craft.domain import positive, share
@@ -27,23 +27,29 @@ STEPS: dict[str, tuple[Making, ...]] = {
 PREPARED: frozenset[Making] = frozenset({"skirt", "scour", "dry", "prepare"})
 """The steps that end in fibre ready to spin."""
 
+CLEANING: frozenset[Making] = frozenset({"skirt", "scour", "dry"})
+"""The steps that end in wool that is clean and dry."""
+
 WATER = Figure(0.25, "share", {"water in the drying wool": 0.15})
 """Share of a drying fleece's mass that is water (assumed)."""
+
+
+LOSS_U: dict[Making, float] = {"skirt": 0.05, "prepare": 0.04, "spin": 0.015, "finish": 0.015}
+"""Standard uncertainty of a loss that one fleece's own weighings did not give (practice)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Losses:
     """Share of the mass lost at a step, 0 to below 1: `skirt` raw to skirted, `prepare` scoured to
-    carded or combed, `spin` prepared to bobbin, `finish` spun to finished yarn."""
+    carded or combed, `spin` prepared to bobbin, `finish` spun to finished yarn; `u` is how unsure
+    each of them is."""
 
     skirt: float
     prepare: float
     spin: float
     finish: float
+    u: Mapping[Making, float] = field(default_factory=LOSS_U.copy)
 
-
-LOSS_U: dict[Making, float] = {"skirt": 0.05, "prepare": 0.04, "spin": 0.015, "finish": 0.015}
-"""Standard uncertainty of a loss that one fleece's own weighings did not give (practice)."""
 
 CAUSES: dict[Making, str] = {
     "skirt": "loss in skirting",
@@ -75,10 +81,13 @@ def share_kept(
     steps: Sequence[Making] = steps_from(state)
     if until_prepared:
         steps = [step for step in steps if step in PREPARED]
-    kept = Figure(1.0, "share")
-    for step in steps:
-        kept = kept.times(_kept_by(step, yield_share, losses, water), "share")
-    return kept
+    return _kept_by_all(steps, yield_share, losses, water)
+
+
+def share_scoured(state: str, yield_share: Figure, losses: Losses, water: Figure = WATER) -> Figure:
+    """Share of the mass in that state that is left once it is clean and dry; errors as above."""
+    steps = [step for step in steps_from(state) if step in CLEANING]
+    return _kept_by_all(steps, yield_share, losses, water)
 
 
 def yarn_from(
@@ -126,6 +135,15 @@ def single_tex(spun_g: float, plies: int, single_m: float) -> float:
     return 1000 * each / positive(single_m, "length of a single in m")
 
 
+def _kept_by_all(
+    steps: Sequence[Making], yield_share: Figure, losses: Losses, water: Figure
+) -> Figure:
+    kept = Figure(1.0, "share")
+    for step in steps:
+        kept = kept.times(_kept_by(step, yield_share, losses, water), "share")
+    return kept
+
+
 def _kept_by(step: Making, yield_share: Figure, losses: Losses, water: Figure) -> Figure:
     whole = Figure(1.0, "share")
     if step == "scour":
@@ -138,4 +156,4 @@ def _kept_by(step: Making, yield_share: Figure, losses: Losses, water: Figure) -
         share(water.given_in("share").value, "the share of water")
         return whole - water
     lost = share(getattr(losses, step), CAUSES[step])
-    return Figure(1 - lost, "share", {CAUSES[step]: -LOSS_U[step]})
+    return Figure(1 - lost, "share", {CAUSES[step]: -losses.u[step]})

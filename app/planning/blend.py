@@ -104,6 +104,4 @@ def _working(shares: Mapping[str, float], regain: Figure, combed: bool) -> Step:
         for fibre, part in dry.items()
     ]
     source = "shares by weight in the wool book; allowances of EU 1007/2011, Annex IX"
-    return Step(
-        "Agreed water", " + ".join(parts), 100 * regain.value, "%", 100 * regain.u, source
-    )
+    return Step("Agreed water", " + ".join(parts), 100 * regain.value, "%", 100 * regain.u, source)

@@ -95,9 +95,7 @@ class _Following:
         self._mix(into)
         return out, into, mg, shares
 
-    def _flows(
-        self, seq: int, moved: list[tuple[str, str, float, Shares]]
-    ) -> Iterator[Flow]:
+    def _flows(self, seq: int, moved: list[tuple[str, str, float, Shares]]) -> Iterator[Flow]:
         for out, into, mg, shares in moved:
             held = sum(self.mg[into].values())
             if WEIGHING in (into, out):

@@ -65,6 +65,11 @@ class Shown:
         """A share given in percent: "60 %"."""
         return f"{self.number(x, places, least=0)}{THIN}%"
 
+    def percent_range(self, share: Figure) -> str:
+        """ "40 to 52 %": where a share lies 9 times in 10."""
+        low, high = (100 * x for x in _nine_in_ten(share))
+        return f"{self.number(low)} to {self.percent(high)}"
+
     def odds(self, p: float) -> str:
         """Odds between 0 and 1 as a person would say them: "19 times in 20"."""
         times = times_in_twenty(p)

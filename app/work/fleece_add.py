@@ -19,13 +19,16 @@ from app.work.skein_readings import Weight, mass_reading
 
 @dataclass(frozen=True, slots=True)
 class NewFleece:
-    """A fleece as it comes in: what it is, in which state it was weighed, where it lies."""
+    """A fleece as it comes in: what it is, in which state it was weighed, where it lies, whether
+    `apart` from other wool, and when it is to be looked at for moth."""
 
     fleece: Fleece
     weight: Weight
     state: WoolState
     day: date
     place: str = ""
+    apart: bool = False
+    look_again: date | None = None
 
 
 def add_fleece(session: Session, new: NewFleece) -> Event:
@@ -41,6 +44,8 @@ def add_fleece(session: Session, new: NewFleece) -> Event:
         colour=new.fleece.colour,
         colour_name=new.fleece.colour_name,
         place=new.place,
+        apart=new.apart,
+        look_again=new.look_again,
     )
     put(session, new.fleece)
     put(session, holding)

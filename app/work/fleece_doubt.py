@@ -41,16 +41,20 @@ def doubt_of(
         return Doubt("back", lost)
     if after == "drying":
         return None
-    usual = _usual_loss(fleece, steps, before, after)
-    if lost > min(MOST_LOST, usual.value + STANDARD_DEVIATIONS * usual.u):
-        return Doubt("less", lost, usual.value)
+    usual = usual_loss(fleece, steps, before, after)
+    most = usual.value + STANDARD_DEVIATIONS * usual.u if usual else MOST_LOST
+    if lost > min(MOST_LOST, most):
+        return Doubt("less", lost, usual.value if usual else None)
     return Doubt("more", lost) if lost < 0 and before != after else None
 
 
-def _usual_loss(fleece: Fleece, steps: StepLosses, before: WoolState, after: WoolState) -> Figure:
-    """The share usually lost between two states; of a weighing without a step nothing is known."""
+def usual_loss(
+    fleece: Fleece, steps: StepLosses, before: WoolState, after: WoolState
+) -> Figure | None:
+    """The share usually lost between two states; None where they are one: of a weighing without a
+    step nothing is known."""
     if before == after:
-        return Figure(MOST_LOST, "share")
+        return None
     share, losses = fleece_yield(fleece)[0], losses_for(after, steps)
     first, last = (share_kept(one, share, losses) for one in (before, after))
     return Figure(1.0, "share") - first.per(last, "share")

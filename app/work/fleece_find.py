@@ -11,6 +11,7 @@ from app.book.weighed_as import weighed_as
 from app.book.words import FIBRE_KINDS, YARN_KINDS, WoolState
 from app.craft.figure import Figure, total
 from app.planning.answers import FleeceAnswer
+from app.planning.drying import Drying, drying
 from app.planning.fleeces import wool_g, wool_of
 from app.planning.funnel import Stage, funnel
 from app.work.fleece_step import STAGE
@@ -119,7 +120,14 @@ def way_ahead(known: Known, found: KnownFleece) -> tuple[Stage, ...]:
     most = heaviest(found)
     if most is None or most.g <= 0:
         return ()
-    return funnel(most.g, most.weighed_as, found.fleece, known.book.settings.steps)
+    steps, learnt = known.book.settings.steps, known.reckoning.learnt
+    return funnel(most.g, most.weighed_as, found.fleece, steps, learnt)
+
+
+def lying_wet(known: Known, found: KnownFleece) -> tuple[Drying, ...]:
+    """What of a fleece's wool lies drying."""
+    dried = (drying(known.book, one.holding) for one in found.wool)
+    return tuple(one for one in dried if one)
 
 
 def heaviest(found: KnownFleece) -> Wool | None:

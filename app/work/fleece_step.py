@@ -1,6 +1,6 @@
 """The steps a fleece goes through."""
 
-from app.book.words import ReadingState, WoolState
+from app.book.words import ReadingState, Step, WoolState
 
 STAGE: dict[WoolState, int] = {
     "raw": 0,
@@ -12,6 +12,23 @@ STAGE: dict[WoolState, int] = {
     "part spun": 5,
 }
 """How far along the way from the sheep to yarn each state is."""
+
+
+STEP_TO: dict[WoolState, Step] = {
+    "skirted": "skirt",
+    "drying": "scour",
+    "scoured": "scour",
+    "carded": "card",
+    "combed": "comb",
+}
+"""The work that leads to each state."""
+
+
+def step_between(before: WoolState, after: WoolState) -> Step:
+    """The work by which wool went from one state on to another; empty for none."""
+    if before == "drying" and after == "scoured":
+        return "dry"
+    return STEP_TO.get(after, "") if STAGE[after] > STAGE[before] else ""
 
 
 def is_step(before: WoolState, after: WoolState) -> bool:

@@ -11,13 +11,15 @@ from app.book.words import Instrument, ReadingState
 
 @dataclass(frozen=True, slots=True)
 class Weight:
-    """`mg` as weighed, with what was typed and the unit it was understood in."""
+    """`mg` as weighed, with what was typed, the unit it was understood in, and the minute of the
+    day where that matters."""
 
     mg: int
     typed: str
     unit: str
     wool: ReadingState = "dry"
     instrument: Instrument = "scale"
+    minute: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +59,7 @@ def mass_reading(holding_id: str, weight: Weight, day: date) -> Reading:
         instrument=weight.instrument,
         day=day,
         wool=weight.wool,
+        minute=weight.minute,
     )
 
 

@@ -9,6 +9,7 @@ from app.craft.fleece import (
     plied_length,
     prepared_from,
     share_kept,
+    share_scoured,
     single_length,
     single_tex,
     steps_from,
@@ -121,3 +122,12 @@ def test_every_state_ends_in_the_same_two_steps():
 def test_outside_the_domain(call, message):
     with pytest.raises(ValueError, match=message):
         call()
+
+
+@pytest.mark.parametrize(
+    ("state", "kept"),
+    [("raw", 0.85 * 0.6), ("skirted", 0.6), ("drying", 0.75), ("scoured", 1.0), ("carded", 1.0)],
+)
+def test_what_is_left_once_it_is_clean_and_dry(state, kept):
+    found = share_scoured(state, Figure(0.6, "share"), Losses(0.15, 0.10, 0.03, 0.0))
+    assert found.value == pytest.approx(kept)

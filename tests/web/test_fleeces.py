@@ -8,7 +8,7 @@ from starlette.testclient import TestClient
 
 from app.planning.answers import WorkLine
 from app.store.engine import Store
-from app.store.records import load_book
+from app.store.records import load_book, remove
 from app.web.pages.work_list import work_row
 from app.web.shown import THIN
 from tests.web.forms import shown_values
@@ -188,7 +188,7 @@ def test_a_step_forward_sends_what_it_took_to_waste_and_can_be_undone(
 ):
     address = added(client)
     said = plain(weighed(client, address, state="skirted", weight="1400").text)
-    assert "Bramble 2026 is now skirted: 240 g went on the way." in said
+    assert "skirted: 240 g went on the way, 15 % of it; 7 to 23 % is usual." in said
     assert held_g(store, "waste") == 240
     undone = client.post("/undo/2", data={"back": address})
     assert undone.url.path == address
@@ -214,7 +214,7 @@ def test_damp_wool_moves_nothing_until_it_is_dry(client: TestClient, store: Stor
     page = plain(client.get(address).text)
     assert "It lost 20 % between the last two weighings: still drying." in page
     dry = plain(weighed(client, address, weight="800", state="scoured").text)
-    assert "Bramble 2026 is now scoured: 840 g went on the way." in dry
+    assert "is now scoured: 840 g went on the way, 51 % of it; 45 to 62 % is usual." in dry
     assert (held_g(store, "waste"), held_g(store, "weighing and moisture")) == (840, 0)
 
 
@@ -228,7 +228,7 @@ def test_the_work_list_leads_to_washing_a_part_and_not_to_losing_the_fleece(
     form = shown_values(client.get(row.tick_url).text, f"{address}/weigh")
     assert (form["done"], form["taken"], form["state"]) == ("part", "590 g", "scoured")
     page = plain(client.post(f"{address}/weigh", data=form | {"weight": "310"}).text)
-    assert "A part of Bramble 2026 is now scoured: 280 g went on the way." in page
+    assert "A part of Bramble 2026 is now scoured: 280 g went on the way, 47 % of it; 4" in page
     assert "1 252 g stay as they were." in page
     assert "1 252 g raw, 310 g scoured:" in page
     assert "590 g of it from raw to scoured" in page
@@ -363,3 +363,169 @@ def test_yards_and_ounces_are_shown_and_read_back(client: TestClient, store: Sto
     with store.reading() as session:
         assert load_book(session).fleeces[0].staple_mm == 114
     assert round(held_g(store), 3) == 1644.272
+
+
+# Drying
+
+
+def lying_wet(client: TestClient) -> str:
+    address = added(client, weight="1000", state="skirted", yield_pct="60")
+    weighed(client, address, state="drying", weight="1500", damp="1", day=BRAMBLE["day"])
+    return address
+
+
+def as_it_dries(client: TestClient, address: str, weight: str, day: str, time: str):
+    form = shown_values(client.get(f"{address}/dry").text, f"{address}/dry")
+    return client.post(f"{address}/dry", data=form | {"weight": weight, "day": day, "time": time})
+
+
+def test_drying_wool_is_weighed_until_it_agrees_and_then_entered(client, store):
+    address = lying_wet(client)
+    page = plain(client.get(f"{address}/dry").text)
+    assert "Drying: weigh it again tomorrow." in page
+    # 1000 g skirted at 60 ± 3 %, and 2 % for the wetting: 600 ± 32
+    assert "Dry, it will weigh about 540 to 660 g." in page
+    said = plain(as_it_dries(client, address, "700", "2026-03-02", "18:00").text)
+    assert "It lost 53.3 % between the last two weighings: still drying." in said
+    assert "It is dry: enter" not in said
+    assert held_g(store) == 1000
+    as_it_dries(client, address, "612", "2026-03-03", "8:05")
+    said = plain(as_it_dries(client, address, "610", "2026-03-03", "18:00").text)
+    assert "It is dry: the last two weighings agree." in said
+    assert "3 March 2026, 8:05" in said
+    form = shown_values(said, f"{address}/dry/done")
+    done = plain(client.post(f"{address}/dry/done", data=form).text)
+    assert "Bramble 2026 is now scoured: 390 g went on the way, 39 % of it;" in done
+    assert (held_g(store), held_g(store, "waste")) == (610, 390)
+    with store.reading() as session:
+        event = load_book(session).events[-1]
+    assert (event.kind, event.step) == ("prepare", "dry")
+    undone = client.post(f"/undo/{event.seq}", data={"back": address})
+    assert "still drying" not in undone.text
+    assert held_g(store) == 1000
+
+
+def test_dry_wool_that_can_hardly_be_is_asked_about(client, store):
+    address = lying_wet(client)
+    as_it_dries(client, address, "301", "2026-03-03", "8:00")
+    page = as_it_dries(client, address, "300", "2026-03-03", "18:00").text
+    form = shown_values(page, f"{address}/dry/done")
+    asked = client.post(f"{address}/dry/done", data=form)
+    assert asked.status_code == 422
+    assert "300 g of 1 000 g: 70 % would be gone. Tick this" in plain(asked.text)
+    client.post(f"{address}/dry/done", data=form | {"sure": "1"})
+    assert held_g(store) == 300
+
+
+def test_dry_wool_that_gained_is_asked_about(client):
+    address = lying_wet(client)
+    as_it_dries(client, address, "1101", "2026-03-03", "8:00")
+    page = as_it_dries(client, address, "1100", "2026-03-03", "18:00").text
+    form = shown_values(page, f"{address}/dry/done")
+    asked = client.post(f"{address}/dry/done", data=form)
+    assert "1 100 g, and 1 000 g before the wash." in plain(asked.text)
+
+
+def test_wool_that_came_in_wet_is_entered_as_it_dried(client, store):
+    address = added(client, state="drying", weight="1000")
+    as_it_dries(client, address, "701", "2026-03-03", "8:00")
+    page = as_it_dries(client, address, "700", "2026-03-03", "18:00").text
+    client.post(f"{address}/dry/done", data=shown_values(page, f"{address}/dry/done"))
+    assert (held_g(store), held_g(store, "weighing and moisture")) == (700, 300)
+
+
+def test_wool_that_gained_water_is_told(client):
+    address = lying_wet(client)
+    as_it_dries(client, address, "900", "2026-03-03", "8:00")
+    said = plain(as_it_dries(client, address, "990", "2026-03-03", "18:00").text)
+    assert "It gained 10 % between the last two weighings." in said
+
+
+@pytest.mark.parametrize(
+    ("typed", "field"),
+    [({"weight": ""}, "weight"), ({"weight": "0"}, "weight"), ({"time": "25:00"}, "time")],
+)
+def test_a_weighing_of_drying_wool_with_a_fault_is_kept_as_typed(client, typed, field):
+    address = lying_wet(client)
+    form = shown_values(client.get(f"{address}/dry").text, f"{address}/dry") | {"weight": "800"}
+    answer = client.post(f"{address}/dry", data=form | typed)
+    assert answer.status_code == 422
+    assert f'id="e-{field}"' in answer.text
+
+
+def test_the_time_may_be_left_empty(client, store):
+    address = lying_wet(client)
+    as_it_dries(client, address, "800", "2026-03-03", "")
+    with store.reading() as session:
+        found = [one for one in load_book(session).readings if one.value == 800_000]
+    assert [one.minute for one in found] == [None]
+
+
+def test_what_does_not_dry_cannot_be_weighed_as_drying(client):
+    address = added(client)
+    answer = client.get(f"{address}/dry")
+    assert answer.status_code == 409
+    assert "Nothing of Bramble 2026 lies drying." in answer.text
+    assert client.post(f"{address}/dry/done", data={}).status_code == 409
+
+
+def test_what_was_never_weighed_damp_cannot_be_dry(client, store):
+    address = added(client, state="drying", weight="1000")
+    with store.writing() as session:
+        for one in load_book(session).readings:
+            remove(session, one)
+    form = shown_values(client.get(f"{address}/dry").text, f"{address}/dry")
+    answer = client.post(f"{address}/dry/done", data=form)
+    assert answer.status_code == 409
+    assert "Weigh it first." in answer.text
+
+
+# Work that leaves the state as it was
+
+
+def test_picked_wool_stays_scoured_and_what_fell_out_is_waste(client, store):
+    address = added(client, state="scoured", weight="600")
+    said = plain(weighed(client, address, weight="585", step="pick").text)
+    assert "Bramble 2026 is weighed: 15 g went on the way, 2 % of it." in said
+    assert (held_g(store), held_g(store, "waste")) == (585, 15)
+    assert "<td>picked</td>" in plain(client.get(address).text)
+
+
+def test_passes_are_kept_with_the_carding(client, store):
+    address = added(client, state="scoured", weight="600")
+    weighed(client, address, state="carded", weight="560", passes="3")
+    with store.reading() as session:
+        event = load_book(session).events[-1]
+    assert (event.step, event.passes) == ("card", 3)
+    assert "from scoured to carded, 3 passes" in plain(client.get(address).text)
+
+
+def test_a_weight_before_the_work_puts_the_book_right_first(client, store):
+    address = added(client, state="scoured", weight="600")
+    weighed(client, address, state="carded", weight="560", before="590", reason="damp weather")
+    assert (held_g(store), held_g(store, "waste")) == (560, 30)
+    assert held_g(store, "weighing and moisture") == 10
+    assert "put right: damp weather" in plain(client.get(address).text)
+
+
+def test_a_weight_before_that_agrees_changes_nothing(client, store):
+    address = added(client, state="scoured", weight="600")
+    weighed(client, address, state="carded", weight="560", before="600")
+    assert held_g(store, "weighing and moisture") == 0
+
+
+@pytest.mark.parametrize(
+    ("state", "typed"),
+    [("scoured", {"done": "part", "taken": "100", "state": "carded"}), ("drying", {})],
+)
+def test_a_weight_before_is_of_all_of_it_and_dry(client, state, typed):
+    address = added(client, state=state, weight="600")
+    answer = weighed(client, address, weight="90", before="500", **typed)
+    assert answer.status_code == 422
+    assert 'id="e-before"' in answer.text
+
+
+def test_a_part_that_was_picked_lies_apart(client, store):
+    address = added(client, state="scoured", weight="600")
+    weighed(client, address, done="part", taken="100", weight="97", step="pick")
+    assert (held_g(store), held_g(store, "fibre"), held_g(store, "waste")) == (500, 97, 3)

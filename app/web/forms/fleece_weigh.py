@@ -4,20 +4,44 @@ from datetime import date
 
 from app.book.book import Book
 from app.book.fleece import Fleece
-from app.book.words import WoolState
+from app.book.words import Step, WoolState
 from app.craft.typed import Unclear, mass_mg
 from app.web.forms.fleece import fleece_stamp, read_weighing
 from app.web.forms.reader import Filled, Reader
 from app.web.shown import Shown
 from app.work.fleece_doubt import Doubt, doubt_of
 from app.work.fleece_find import Wool
+from app.work.fleece_step import reading_state
 from app.work.fleece_weigh import Weighing
+from app.work.skein_readings import Weight
 
 DONE = {
     "all": "all of it",
     "part": "a part of it: the rest stays as it is",
 }
-SAME = "A part is kept apart once it has come a step further: choose its new state, or weigh all."
+SAME = (
+    "A part is kept apart once something was done to it: choose its new state or the work, or "
+    "weigh all."
+)
+WORKED: dict[Step, str] = {
+    "": "what the state says, or only weighed",
+    "pick": "picked or teased open",
+    "card": "carded once more",
+    "comb": "combed once more",
+    "dye": "dyed",
+}
+"""Work that may leave the state of the wool as it was."""
+
+REASONS = (
+    "weighed again",
+    "dry or damp weather",
+    "the scale was off",
+    "typed wrongly before",
+    "some was lost or taken",
+)
+"""Why the book is put right, to choose from or to write over."""
+
+MOST_PASSES = 99
 NEXT: dict[str, WoolState] = {
     "raw": "scoured",
     "skirted": "scoured",
@@ -36,6 +60,10 @@ def weighing_values(fleece: Fleece, wool: Wool, taken: str, today: date) -> Fill
         "done": "part" if part else "all",
         "taken": taken if part else "",
         "day": today.isoformat(),
+        "step": "",
+        "passes": "",
+        "before": "",
+        "reason": REASONS[0],
     }
     return Filled(values, {}, fleece_stamp(fleece, wool.holding))
 
@@ -45,17 +73,41 @@ def read_wool_weighing(
 ) -> Weighing:
     """The weighing as typed; good where the reader is ok. What cannot well be is asked about."""
     typed = read_weighing(reader, today)
-    weighing = Weighing(typed.weight, typed.state, typed.day, _taken(reader, wool))
-    if weighing.taken_mg is not None and weighing.state == wool.holding.state:
+    weighing = Weighing(
+        weight=typed.weight,
+        state=typed.state,
+        day=typed.day,
+        taken_mg=_taken(reader, wool),
+        before=_before(reader, wool),
+        step=reader.choice("step", WORKED, default="") or "",
+        passes=reader.whole("passes", most=MOST_PASSES) or 0,
+        reason=reader.text("reason", longest=200),
+    )
+    same = weighing.state == wool.holding.state and not weighing.step
+    if weighing.taken_mg is not None and same:
         reader.refuse("state", SAME)
     if reader.ok and not reader.flag("sure"):
-        taken = round(1000 * wool.g) if weighing.taken_mg is None else weighing.taken_mg
+        had = weighing.before.mg if weighing.before else round(1000 * wool.g)
+        taken = had if weighing.taken_mg is None else weighing.taken_mg
         weighed = weighing.weight.mg
         steps = book.settings.steps
         doubt = doubt_of(fleece, steps, wool.weighed_as, weighing.state, taken, weighed)
         if doubt:
             reader.refuse("sure", _asked(doubt, wool, weighing, taken, Shown(book.settings)))
     return weighing
+
+
+def _before(reader: Reader, wool: Wool) -> Weight | None:
+    """What all of the wool weighed before the work, if that was weighed."""
+    mg = reader.mass("before", least=1)
+    if mg is None:
+        return None
+    if reader.typed("done") == "part":
+        reader.refuse("before", "Of a part, say above how much was taken.")
+    wet = reading_state(wool.holding.state or "scoured")
+    if wet == "damp":
+        reader.refuse("before", "It was damp before: then the book keeps what it had.")
+    return Weight(mg, reader.typed("before"), reader.settings.mass_unit, wet)
 
 
 def _taken(reader: Reader, wool: Wool) -> int | None:

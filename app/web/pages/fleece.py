@@ -6,29 +6,20 @@ from dataclasses import dataclass
 from app.book.reading import Reading
 from app.craft.figure import Figure
 from app.craft.working import Step
+from app.planning.drying import Drying
 from app.planning.funnel import Stage
 from app.web.forms.fleece import GOING
 from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence
 from app.web.pages.breed import told_of, yield_told
+from app.web.pages.cautions import CAUTIONS
+from app.web.pages.drying import dry_url, drying_told
 from app.web.pages.fleece_form import weigh_url, wool_said
 from app.web.pages.fleece_history import Happening, history
 from app.web.pages.funnel import Funnel, funnel_picture
 from app.web.shown import Shown, as_typed
-from app.work.fleece_drying import AGREES_PCT, lost_since_last
 from app.work.fleece_find import KnownFleece, heaviest
 from app.work.fleece_put_away import Going
-
-CAUTIONS = {
-    "raw": "Raw fleece carries dust, dung and at times disease. Work where the air moves, wear a "
-    "mask, keep hands from the face and wash them after. Scouring water is hot enough to scald.",
-    "skirted": "Scouring water is hot enough to scald, and wet fleece is heavy: lift it in "
-    "portions. Raw wool carries dust and at times disease: wear a mask and wash your hands.",
-    "drying": "Wet fleece is heavy: lift it in portions, with a straight back.",
-    "scoured": "Wool combs are as sharp as knives. Clamp them, keep the tines away from you and "
-    "cover them when you put them down.",
-}
-"""The usual cautions for what comes next with wool in each state."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +51,7 @@ class FleecePage:
     funnel_of: str
     wool: tuple[tuple[str, str], ...]
     called_for: str
-    drying: str
+    drying: tuple[tuple[str, str], ...]
     caution: str
     facts: tuple[tuple[str, str], ...]
     notes: str
@@ -80,12 +71,13 @@ def fleece_page(
     stages: Sequence[Stage],
     stamp: str,
     shown: Shown,
+    lying_wet: Sequence[Drying] = (),
 ) -> FleecePage:
-    """Everything of one fleece, `at` the asked grist; `stages` are the way still before it."""
+    """Everything of one fleece, `at` the asked grist; `stages` are the way still before it,
+    `lying_wet` what of it dries."""
     fleece, holding, answer = known.fleece, known.holding, known.answer
     gone = holding.put_away is not None
     states = tuple(one.holding.state or "" for one in known.wool)
-    drying = [one for one in known.wool if one.holding.state == "drying"]
     return FleecePage(
         id=fleece.id,
         name=fleece.name,
@@ -97,7 +89,9 @@ def fleece_page(
         called_for=shown.short_mass(answer.called_for_g) if answer.called_for_g > 0 else "",
         funnel_of=wool_said(most, shown) if (most := heaviest(known)) and len(states) > 1 else "",
         wool=tuple((weigh_url(known, one), wool_said(one, shown)) for one in known.wool),
-        drying=drying_told(drying[0].readings, shown) if drying and not gone else "",
+        drying=tuple(
+            (dry_url(fleece.id, one.holding.id), drying_told(one, shown)) for one in lying_wet
+        ),
         caution="" if gone else next((CAUTIONS[one] for one in states if one in CAUTIONS), ""),
         facts=_facts(known, shown),
         notes=fleece.notes,
@@ -109,19 +103,6 @@ def fleece_page(
         put_away=gone,
         going=GOING,
     )
-
-
-def drying_told(readings: Sequence[Reading], shown: Shown) -> str:
-    """What the last two damp weighings say."""
-    lost = lost_since_last(readings)
-    if lost is None:
-        agree = shown.percent(AGREES_PCT, 1)
-        return f"Weigh it again tomorrow: it is dry when two weighings agree within {agree}."
-    if abs(lost) <= AGREES_PCT:
-        return "The last two weighings agree: it is dry. Weigh it as scoured."
-    if lost < 0:
-        return f"It gained {shown.percent(-lost, 1)} between the last two weighings."
-    return f"It lost {shown.percent(lost, 1)} between the last two weighings: still drying."
 
 
 def _sentence(known: KnownFleece, at: AtGrist, grist: Filled, shown: Shown) -> Sentence:

@@ -4,11 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from urllib.parse import quote
 
-from app.book.words import WoolState
+from app.book.words import Step, WoolState
 from app.craft.breeds import breed_names
 from app.web.forms.fleece import FIBRES, STATES
-from app.web.forms.fleece_weigh import DONE
+from app.web.forms.fleece_weigh import DONE, REASONS, WORKED
 from app.web.forms.reader import Filled
+from app.web.pages.cautions import CAUTIONS, DYES
 from app.web.shown import Shown
 from app.work.fleece_find import KnownFleece, Wool
 
@@ -39,6 +40,9 @@ class WeighPage:
     done: Mapping[str, str]
     others: tuple[tuple[str, str], ...]
     doubted: bool
+    worked: Mapping[Step, str]
+    reasons: tuple[str, ...]
+    caution: str
 
 
 def fleece_form_page(form: Filled, id: str = "", name: str = "") -> FleeceFormPage:
@@ -59,6 +63,9 @@ def weigh_page(known: KnownFleece, wool: Wool, form: Filled, shown: Shown) -> We
         done=DONE,
         others=tuple((weigh_url(known, one), wool_said(one, shown)) for one in others),
         doubted="sure" in form.errors or bool(form.values.get("sure")),
+        worked=WORKED,
+        reasons=REASONS,
+        caution=CAUTIONS.get(wool.holding.state or "", DYES),
     )
 
 

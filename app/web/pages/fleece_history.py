@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from app.book.event import Event
-from app.book.event_note import states_of, words_noted
+from app.book.event_note import reason_noted, states_of
+from app.book.words import Step
 from app.web.shown import MINUS, Shown
 from app.work.fleece_find import KnownFleece
 
@@ -11,9 +12,21 @@ EVENT_WORDS = {
     "arrive": "came in",
     "prepare": "prepared",
     "spin": "spun",
-    "correct": "weighed again",
+    "correct": "put right",
     "put away": "put away",
     "undo": "undone",
+}
+STEP_WORDS: dict[Step, str] = {
+    "skirt": "skirted",
+    "scour": "scoured",
+    "dry": "dried",
+    "pick": "picked",
+    "card": "carded",
+    "comb": "combed",
+    "blend": "blended",
+    "dye": "dyed",
+    "ply": "plied",
+    "finish": "finished",
 }
 
 
@@ -57,9 +70,16 @@ def _part_taken(moved: list[int], shown: Shown) -> str:
 
 
 def _words(event: Event, part: str) -> str:
-    states = states_of(event)
+    states, reason = states_of(event), reason_noted(event)
+    words = STEP_WORDS.get(event.step) or EVENT_WORDS.get(event.kind, event.kind)
     if states:
-        return f"{part}from {states[0]} to {states[1]}"
-    words = EVENT_WORDS.get(event.kind, event.kind)
-    note = words_noted(event)
-    return f"{words}: {note}" if note else words
+        words = f"{part}from {states[0]} to {states[1]}"
+    elif part:
+        words = f"{words}, {part.strip()}"
+    passes = f", {passes_said(event.passes)}" if event.passes else ""
+    return f"{words}{passes}" + (f": {reason}" if reason else "")
+
+
+def passes_said(passes: int) -> str:
+    """ "3 passes" """
+    return f"{passes} pass{'es' if passes > 1 else ''}"

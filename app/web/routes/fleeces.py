@@ -11,7 +11,7 @@ from app.web.pages.fleece import AtGrist, fleece_page
 from app.web.pages.fleeces import fleeces_page
 from app.web.session import ReadingSession
 from app.web.templating import render, shown_in
-from app.work.fleece_find import all_fleeces, way_ahead
+from app.work.fleece_find import all_fleeces, lying_wet, way_ahead
 from app.work.fleece_grist import likely_tex
 from app.work.reckoning import current
 
@@ -43,6 +43,7 @@ def show(request: Request, session: ReadingSession, fleece_id: str) -> Response:
         stages=way_ahead(known, found),
         stamp=fleece_stamp(found.fleece, found.holding),
         shown=shown_in(settings),
+        lying_wet=lying_wet(known, found),
     )
     status = 200 if reader.ok else 422
     return render(request, "pages/fleeces/fleece.html", page, status, block="becomes")
