@@ -1,20 +1,38 @@
 """The picture of a garment: every piece to scale, every row in the skein that knits it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import partial
 
 from app.book.book import Book
+from app.book.plan import Part
 from app.book.shape import Run
 from app.book.words import PlanState
 from app.book.yarn import Yarn
 from app.craft.constructions.drawing import DrawnPiece
 from app.planning.answers import Reckoning
 from app.planning.needs import PartNeed, needs_of
-from app.planning.picture_drawn import as_drawn, centred, drawn_pieces, mirrored, one_sided
+from app.planning.picture_drawn import (
+    as_drawn,
+    centred,
+    drawn_pieces,
+    mirrored,
+    one_sided,
+    same_runs,
+)
+from app.planning.picture_folded import Fold, View, fold_of, folded
 from app.planning.picture_layout import laid_out
 from app.planning.picture_outline import Corners
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Knit, Thread, bands, fabrics, outline_of, scale_of
+from app.planning.picture_rows import (
+    Knit,
+    Scale,
+    Thread,
+    bands,
+    fabrics,
+    outline_of,
+    scale_of,
+)
 from app.planning.picture_way_up import from_top, over
 from app.planning.picture_yarn import Pegging
 from app.planning.places import in_round, place_of
@@ -53,13 +71,13 @@ def picture(book: Book, reckoning: Reckoning, plan_id: str) -> Picture:
     plan, parts = book.plan[plan_id], book.parts_of.get(plan_id, [])
     needs = needs_of(plan, parts, Lots(book))
     pegging = Pegging(book, plan, needs, reckoning.plan(plan_id))
-    drawn_so = drawn_pieces(plan)
+    drawn_so, fold = drawn_pieces(plan), fold_of(needs)
     knit = [(need, pegging.knit(need)) for need in needs]
     downwards = any(_downwards(need) for need in needs)
     pieces = [
         piece
         for need, copies in knit
-        for piece in _pieces(need, copies, drawn_so.get(need.part.id), downwards)
+        for piece in _pieces(need, copies, drawn_so.get(need.part.id), fold, downwards)
     ]
     drawn = {one.part_id for one in pieces}
     empty = [one for one in needs if one.part.id not in drawn]
@@ -84,22 +102,38 @@ def _downwards(need: PartNeed) -> bool:
 
 
 def _pieces(
-    need: PartNeed, copies: list[list[Knit]], drawn: DrawnPiece | None, downwards: bool
+    need: PartNeed,
+    copies: list[list[Knit]],
+    drawn: DrawnPiece | None,
+    fold: Fold,
+    downwards: bool,
 ) -> list[Piece]:
     part, gauge = need.part, need.gauge
     if gauge is None or not any(copies):
         return []
     scale, place = scale_of(part, gauge), place_of(part)
     runs = schedule(part.shape, gauge, part.worked)
-    line, stitches = as_drawn(part, scale, drawn) or outline_of(runs, scale), _stitches(runs)
-    turned = over(place, stitches, downwards)
-    tube, found = in_round(part), []
-    for copy, knit in enumerate(copies, 1):
-        own = _outline(line, turned, mirror=copy % 2 == 1)
-        rows, worked = bands(knit, own, turned), fabrics(runs, own, turned)
-        named = (part.id, part.name, copy, part.copies, place, tube)
-        found.append(Piece(*named, stitches, own, rows, worked))
+    stitches, tube = _stitches(runs), in_round(part)
+    turned, found = over(place, stitches, downwards), []
+    named = partial(Piece, part.id, part.name)
+    rings = drawn is not None and drawn.rings and same_runs(part, drawn)
+    for view, line in _lines(part, runs, scale, drawn, fold):
+        for copy, knit in enumerate(copies, 1):
+            own = _outline(line, turned, mirror=not view and copy % 2 == 1)
+            known = named(copy, part.copies, place, tube, stitches, scale.stitch * (1 + tube), own)
+            rows, worked = bands(knit, own, turned), fabrics(runs, own, turned)
+            found.append(replace(known, bands=rows, fabrics=worked, view=view, rings=rings))
     return found
+
+
+def _lines(
+    part: Part, runs: tuple[Run, ...], scale: Scale, drawn: DrawnPiece | None, fold: Fold
+) -> list[tuple[View, Corners]]:
+    """The outline of every view of a part."""
+    views = fold.views(part)
+    if views == ("",):
+        return [("", as_drawn(part, scale, drawn) or outline_of(runs, scale))]
+    return [(view, folded(part, runs, scale, drawn, view)) for view in views]
 
 
 def _outline(line: Corners, turned: bool, mirror: bool) -> Corners:

@@ -45,23 +45,22 @@ ABOVE: tuple[Place, ...] = ("yoke", "crown", "neck")
 def laid_out(pieces: list[Piece]) -> tuple[Piece, ...]:
     """The pieces in their places."""
     hung, hosts = _hung(pieces)
-    free = [one for one in pieces if _key(one) not in hung]
+    free = [one for one in pieces if _key(one) not in hung and one.view != "back"]
     middle = _middle(free)
     worn = _worn(free, middle, hosts) if middle else []
+    worn = _beside(worn, [one for one in pieces if _key(one) not in hung], hosts)
     done = {_key(one) for one in worn}
     worn += _in_rows([one for one in free if _key(one) not in done], worn, hosts)
     placed = {_key(one): one for one in worn}
-    for host in worn:
-        if _key(host) in hosts:
-            placed[_key(hosts[_key(host)])] = _under(host, hosts[_key(host)])
+    placed |= {_key(one): one for one in _hanging(worn, hosts)}
     return tuple(placed[_key(one)] for one in pieces)
 
 
-Key = tuple[str, int]
+Key = tuple[str, int, str]
 
 
 def _key(piece: Piece) -> Key:
-    return piece.part_id, piece.copy
+    return piece.part_id, piece.copy, piece.view
 
 
 def _hung(pieces: list[Piece]) -> tuple[set[Key], dict[Key, Piece]]:
@@ -72,6 +71,7 @@ def _hung(pieces: list[Piece]) -> tuple[set[Key], dict[Key, Piece]]:
         for one in pieces:
             if (
                 one.place in HANG.get(host.place, ())
+                and one.view == host.view
                 and _key(one) not in taken
                 and _fits(one, host)
             ):
@@ -112,12 +112,12 @@ def _middle(pieces: list[Piece]) -> list[Piece]:
 
 def _worn(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
     gap = GAP * sum(one.width for one in middle)
-    bands = _upright(pieces, middle, hosts)
+    bands, low = _upright(pieces, middle, hosts), _drop(middle[0], hosts)
     placed, left = [], 0.0
     for one in _between(middle, bands):
         wide = one.height if one in bands else one.width
         x = left + wide / 2
-        placed.append(_stood(one, x) if one in bands else replace(one, at=(x, 0.0)))
+        placed.append(_stood(one, x, low) if one in bands else replace(one, at=(x, 0.0)))
         left += wide + gap
     wide = left - gap
     placed = [replace(one, at=(one.at[0] - wide / 2, one.at[1])) for one in placed]
@@ -135,7 +135,7 @@ def _above(pieces: list[Piece], middle: list[Piece], wide: float, beside: float)
     for place in ABOVE:
         found = [one for one in pieces if one.place == place]
         for row in _paired(found, middle):
-            reach = row[0][0].base / 2 - wide / 2 - beside if place == "yoke" and beside else 0.0
+            reach = _reach(row) - wide / 2 - beside if place == "yoke" and beside else 0.0
             top -= GAP * wide + max(0.0, reach) * tan(radians(TILT))
             placed += [replace(one, at=(x, top)) for one, x in row]
             top -= max(one.height for one, _ in row)
@@ -143,19 +143,35 @@ def _above(pieces: list[Piece], middle: list[Piece], wide: float, beside: float)
 
 
 def _paired(found: list[Piece], middle: list[Piece]) -> list[list[tuple[Piece, float]]]:
-    """Rows of pieces with where their middles lie: a pair over the last pair of the middle, single
-    ones over one another."""
+    """Rows of pieces with where their middles lie: two halves over those of an opened front, edge
+    over edge; a pair over the last pair of the middle, single ones over one another."""
+    if _facing(middle):
+        halves = [one for one in found if one.view]
+        sides = zip(halves, middle, (-1, 1), strict=False)
+        row = [(one, host.at[0] + side * (one.width - host.width) / 2) for one, host, side in sides]
+        return [*([row] if row else []), *([(one, 0.0)] for one in found if not one.view)]
     pairs = [one for one in middle if 1 < one.copies == len(found)]
     if pairs:
         return [[(one, host.at[0]) for one, host in zip(found, pairs[-len(found) :], strict=True)]]
     return [[(one, 0.0)] for one in found]
 
 
+def _reach(row: list[tuple[Piece, float]]) -> float:
+    """How far the pieces of a row reach from the middle."""
+    return max(abs(x) + one.width / 2 for one, x in row)
+
+
+def _facing(middle: list[Piece]) -> bool:
+    """Whether the middle is the two halves of an opened front, folded."""
+    return middle[0].view == "left front"
+
+
 def _upright(pieces: list[Piece], middle: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
     """Bands as long as two fronts are high stand between them."""
-    if len(middle) != 2 or middle[0].place != "front":
+    if len(middle) != 2 or not (middle[0].place == "front" or _facing(middle)):
         return []
-    high = middle[0].height + _drop(middle[0], hosts)
+    yokes = (one.height for one in pieces if one.view == middle[0].view and one.place == "yoke")
+    high = middle[0].height + _drop(middle[0], hosts) + sum(yokes if _facing(middle) else ())
     bands = [one for one in pieces if one.place == "band"]
     fit = [one for one in bands if FITS[0] <= one.width / high <= FITS[1]]
     return fit if all(one.height < high / 4 for one in fit) else []
@@ -165,9 +181,9 @@ def _between(middle: list[Piece], bands: list[Piece]) -> list[Piece]:
     return [middle[0], *bands, middle[1]] if bands else middle
 
 
-def _stood(band: Piece, x: float) -> Piece:
+def _stood(band: Piece, x: float, low: float) -> Piece:
     """A band on its end, its top level with nothing in particular: it hangs to the lower edge."""
-    return replace(band, at=(x + band.height / 2, -band.width / 2), turn=-90.0)
+    return replace(band, at=(x + band.height / 2, low - band.width / 2), turn=-90.0)
 
 
 def _sleeve(piece: Piece, side: int, corner: tuple[float, float]) -> Piece:
@@ -182,6 +198,26 @@ def _underarm(piece: Piece) -> float:
     """How high a piece stays at its widest."""
     far = AT_WIDEST * max(x for x, _ in piece.outline)
     return max(up for x, up in piece.outline if x >= far)
+
+
+def _beside(worn: list[Piece], pieces: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
+    """What is worn with its back to the right of it, every piece of it level with its front, and
+    all of it around the middle."""
+    backs = [one for one in pieces if one.view == "back"]
+    if not backs:
+        return worn
+    level = {(one.part_id, one.copy): one.at[1] for one in worn}
+    right = max(x for one in (*worn, *_hanging(worn, hosts)) for x, _ in one.lies(one.outline))
+    half = max(one.width for one in backs) / 2
+    x = right + GAP * 2 * half + half
+    placed = [replace(one, at=(x, level[one.part_id, one.copy])) for one in backs]
+    left = min(x for one in worn for x, _ in one.lies(one.outline))
+    middle = (left + x + half) / 2
+    return [replace(one, at=(one.at[0] - middle, one.at[1])) for one in (*worn, *placed)]
+
+
+def _hanging(worn: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:
+    return [_under(one, hosts[_key(one)]) for one in worn if _key(one) in hosts]
 
 
 def _in_rows(pieces: list[Piece], worn: list[Piece], hosts: dict[Key, Piece]) -> list[Piece]:

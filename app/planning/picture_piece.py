@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from math import cos, radians, sin
 
 from app.book.words import Place
+from app.planning.picture_folded import View
 from app.planning.picture_outline import Corners, Point, spans
 from app.planning.picture_rows import Band
 
@@ -12,9 +13,10 @@ from app.planning.picture_rows import Band
 class Piece:
     """One copy of a part. `outline` is its fabric as it lies, in cm from the middle of its lower
     edge, `bands` its rows in the order they are knit, `fabrics` its stitch patterns with what of it
-    is worked in each; `stitches` are those of the first row, the widest and the last. `at` is where
-    the middle of the lower edge lies in the picture, in cm, `turn` how far the piece leans, in
-    degrees."""
+    is worked in each; `stitches` are those of the first row, the widest and the last, each
+    `stitch_cm` wide. `view` is what is seen of a piece that is folded; `rings` of one whose rows
+    are half rings around the middle of its upper edge. `at` is where the middle of the lower edge
+    lies in the picture, in cm, `turn` how far the piece leans, in degrees."""
 
     part_id: str
     name: str
@@ -23,11 +25,19 @@ class Piece:
     place: Place
     in_round: bool
     stitches: tuple[int, int, int]
+    stitch_cm: float
     outline: Corners
     bands: tuple[Band, ...] = ()
     fabrics: tuple[tuple[str, Corners], ...] = ()
+    view: View = ""
+    rings: bool = False
     at: Point = (0.0, 0.0)
     turn: float = 0.0
+
+    @property
+    def foremost(self) -> bool:
+        """Whether this is the view in which the piece is named: all, its front, its left front."""
+        return self.view not in ("right front", "back")
 
     @property
     def rows(self) -> int:

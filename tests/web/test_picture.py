@@ -3,6 +3,7 @@
 import re
 import xml.etree.ElementTree as ET
 from itertools import combinations
+from math import pi
 from time import process_time
 
 import pytest
@@ -24,7 +25,8 @@ from app.planning.picture import picture
 from app.store.engine import Store
 from app.store.fill import fill
 from app.web.pages.funnel import USUAL_COLOUR
-from app.web.pages.picture import PAPER, WIDE, Drawing, Hatch, drawing, look_of
+from app.web.pages.picture import PAPER, drawing, look_of
+from app.web.pages.picture_ink import WIDE, Drawing, Hatch
 from app.web.pages.picture_labels import short
 from app.web.pages.picture_room import Box
 from app.web.routes.picture import file_name
@@ -70,9 +72,76 @@ def test_rows_of_one_skein_are_one_outline():
     assert not any(one.pale for one in found.shapes)
 
 
+@pytest.mark.parametrize(("rows", "tags"), [(100, ["no skein yet"]), (12, [])])
+def test_that_there_is_no_skein_is_written_where_it_hides_nothing(rows: int, tags: list[str]):
+    """Small pieces are hatched, and told in the words beside the picture."""
+    found = drawn(a_book(a_yarn(), a_plan(), a_part(shape=Counted(100, rows))))
+    assert [one.lines[0] for one in found.tags] == tags
+    assert len(found.hatches) == 1
+
+
+def test_the_words_of_a_folded_garment_are_told_once():
+    parts = [
+        a_part("body", name="Body", shape=Counted(200, 100), in_round=False, place="body"),
+        a_part("yoke", name="Yoke", shape=Counted(260, 60), place="yoke", position=2),
+    ]
+    found = drawn(a_book(a_yarn(), a_plan(), *parts))
+    assert [one.name for one in found.words] == ["Body", "Yoke"]
+    assert len(found.outlines) == 6
+    assert found.folded
+    assert found.sentence == (
+        "pullover, folded as it is worn, its back beside its front, which is open, and to scale: "
+        "Body and Yoke."
+    )
+
+
+def test_the_rows_of_a_half_round_shawl_are_rings():
+    """The first skein knits half a disc, the second a ring: its path goes out along its outer row
+    and back along its inner one, and a join lies along the row where it falls."""
+    found = drawn(a_half_round_shawl())
+    inner, ring, rest = found.shapes
+    assert all(one.round for one in found.shapes)
+    assert [one.points.count("A") for one in found.shapes] == [1, 2, 2]
+    assert f'<path d="{ring.points}"' in file(found)
+    assert found.words[0].size.replace("\u202f", " ").startswith("140 cm wide, 70 cm long; ")
+    assert found.words[0].size.endswith("rows that lie in half rings")
+    outer, beyond = (float(one.points[1:].split()[0]) for one in (ring, rest))
+    assert outer > beyond
+    (join,) = found.strokes
+    assert join.path == inner.points[:-1]
+
+
+def test_the_rings_of_a_shawl_hold_its_stitches():
+    """A half ring between two radii is π/2 × the difference of their squares."""
+    book = a_half_round_shawl()
+    (piece,) = picture(book, reckon(book), "pullover").pieces
+    assert piece.rings
+    (run,) = book.parts[0].shape.runs
+    growth = (run.stitches_to - run.stitches) / run.rows
+    for band in piece.bands:
+        rows = range(band.first, band.last + 1)
+        held = sum(run.stitches + growth * (row - 0.5) for row in rows) * 100 / (22 * 30)
+        assert pi / 2 * (band.ended**2 - band.begun**2) == pytest.approx(held, rel=0.02)
+
+
+def a_half_round_shawl() -> Book:
+    plan = a_plan(design=Design("shawl, half-round", (Measure("chest", 960),)))
+    (part,) = parts_from(plan, Gauge(22.0, 30.0))
+    return a_book(
+        a_yarn(),
+        a_skein("G-1", colour="#111111"),
+        a_skein("G-2"),
+        plan,
+        part,
+        a_promise("G-1", 400_000, part_id=part.id),
+        a_promise("G-2", 300_000, part_id=part.id, id="p2"),
+        held={"G-1": (180, 400), "G-2": (180, 400)},
+    )
+
+
 def test_rows_without_a_skein_are_hatched_in_the_colour_meant_for_them():
     """So the picture changes when another yarn is chosen, before a skein of it is there."""
-    parts = (a_part(), a_part("yoke", yarns=(RoleYarn("main", "blue"),), position=2))
+    parts = (a_part(), a_part("sleeve", yarns=(RoleYarn("main", "blue"),), position=2))
     yarns = (a_yarn(colour="#888888"), a_yarn("blue", colour="#000088"))
     found = drawn(a_book(*yarns, a_plan(), *parts))
     assert [one.fill for one in found.shapes] == ["url(#no-skein-1)", "url(#no-skein-2)"]
@@ -162,8 +231,8 @@ def test_what_is_knit_is_solid_and_a_line_tells_how_far():
     assert finished.finished
     assert not any(one.pale for one in finished.shapes)
     assert {one.pale for one in knit.shapes} == {True, False}
-    assert sum(one.knit_to for one in knit.strokes) == 1
-    assert ("knit to here",) in [one.lines for one in knit.tags]
+    assert sum(one.knit_to for one in knit.strokes) == 2
+    assert [one.lines for one in knit.tags].count(("knit to here",)) == 1
     lines = [line for piece in knit.words for line in piece.lines]
     assert lines[0].knit_in.endswith("B-01 Bramble two-ply, knit")
     assert lines[-1].knit_in == "no skein yet of Bramble two-ply, to come"
@@ -186,7 +255,13 @@ def test_every_construction_is_drawn_with_its_chief_words(word: str):
     parts = parts_from(plan, Gauge(22.0, 30.0))
     found = drawn(a_book(a_yarn(), plan, *parts))
     assert not any(one.meets(other) for one, other in combinations(boxes(found), 2))
-    assert len(found.outlines) == sum(one.copies for one in parts)
+    views = 1
+    if "raglan" in word or "round yoke" in word:
+        views = 3 if "cardigan" in word else 2
+        assert ("The back",) in [one.lines for one in found.captions]
+    folded = [one for one in parts if one.place in ("body", "yoke", "neck") or one.name == "hem"]
+    seen = sum((views if one in folded else 1) * one.copies for one in parts)
+    assert len(found.outlines) == seen
     assert len(found.captions) >= min(2, len(parts))
     assert {one.name.split(",")[0].lower() for one in found.words} == {one.name for one in parts}
 

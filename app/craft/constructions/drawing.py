@@ -114,7 +114,8 @@ class KnitRun:
 @dataclass(frozen=True, slots=True)
 class DrawnPiece:
     """A piece with its runs from the cast-on up; `copies` alike, the second mirrored where a piece
-    is half of a front. `outline` is its fabric laid flat, in cm; work in the round is cut open."""
+    is half of a front. `outline` is its fabric laid flat, in cm; work in the round is cut open.
+    `rings`: its rows are half rings around the middle of its upper edge, else they lie level."""
 
     name: str
     place: Place
@@ -125,6 +126,7 @@ class DrawnPiece:
     edges: Edging
     words: tuple[str, ...]
     outline: tuple[Point, ...]
+    rings: bool = False
 
     @property
     def rows(self) -> int:

@@ -1,12 +1,20 @@
 """Bodies knit in one piece to the underarm, joined with their sleeves into one yoke."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.craft.constructions.bands import NECK, Made, live, picked_up
 from app.craft.constructions.bodies import Trunk, below_arms, hem_below
-from app.craft.constructions.drawing import Drawing, Edging, Join, KnitRun, Wanted
+from app.craft.constructions.drawing import (
+    Drawing,
+    DrawnPiece,
+    Edging,
+    Join,
+    Knit,
+    KnitRun,
+    Wanted,
+)
 from app.craft.constructions.flat_bodies import front_bands
-from app.craft.constructions.pieces import piece
+from app.craft.constructions.pieces import outline, piece
 from app.craft.constructions.sleeves import Sleeve, cuff_below
 from app.craft.shaping import shaping_text
 
@@ -78,11 +86,26 @@ def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
             copies=2,
             edges=_edges(bool(cuffs)),
         ),
-        piece("yoke", "yoke", yoke.runs, knit, in_round=tube, edges="none", words=yoke.words),
+        _yoke(yoke, knit, tube),
     )
     bands = _bands(wanted, joined, yoke)
     joins = (_meets(joined, below[-1].stitches_to, yoke), *(join for _, join in bands))
     return Drawing(pieces + tuple(made for made, _ in bands), joins, _underarms(joined))
+
+
+def _yoke(yoke: Yoke, knit: Knit, tube: bool) -> DrawnPiece:
+    """Cut open along an opened front, its neckline lies at both ends of its rows."""
+    cut = tuple(replace(run, gap=0, gap_to=0) for run in yoke.runs if run.rows)
+    return piece(
+        "yoke",
+        "yoke",
+        yoke.runs,
+        knit,
+        in_round=tube,
+        edges="none",
+        words=yoke.words,
+        drawn=None if tube else outline(cut, knit),
+    )
 
 
 def _at_the_sides(run: KnitRun, tube: bool) -> str:

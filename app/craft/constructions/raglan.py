@@ -1,6 +1,6 @@
 """The raglan yoke: four lines from underarm to neck, along which all is drawn in."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from app.craft.constructions.belonging import belonging
 from app.craft.constructions.bodies import trunk_of
@@ -76,8 +76,6 @@ def _yoke(wanted: Wanted, joined: Joined, neck: Neck, lines: Lines) -> Yoke:
     end = 2 * neck.width + 2 * lines.top - joined.missing
     outer: Profile = ((lines.rows, joined.count, end),)
     runs = open_up(outer, front_opening(neck.narrowed(joined.missing), lines.rows))
-    if less:
-        runs = tuple(replace(run, gap=0, gap_to=0) for run in runs)
     edge = front_edge_cm(neck, knit) - 2 * knit.wide(less)
     edge += knit.wide(neck.width + 2 * lines.top)
     return Yoke(runs, _words(joined, neck, lines), edge, lines.rows - neck.front)

@@ -1,5 +1,6 @@
 """The half-round shawl: from the middle of the neck outwards, in wedges that grow alike."""
 
+from dataclasses import replace
 from math import cos, pi, sin
 
 from app.craft.constructions.drawing import (
@@ -52,7 +53,7 @@ def draw(wanted: Wanted) -> Drawing:
         words=words,
         drawn=half_disc(knit.long(rows)),
     )
-    return Drawing((made,))
+    return Drawing((replace(made, rings=True),))
 
 
 def half_disc(radius_cm: float) -> tuple[Point, ...]:

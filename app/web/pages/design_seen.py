@@ -10,7 +10,8 @@ from app.web.pages.answer import listed
 from app.web.pages.design_said import EaseSaid, ease_lines, fit_said
 from app.web.pages.effect import effect_sentence
 from app.web.pages.measure_said import assumed_said
-from app.web.pages.picture import Drawing, drawing
+from app.web.pages.picture import drawing
+from app.web.pages.picture_ink import Drawing
 from app.web.shown import Shown
 from app.work.design_look import Look
 

@@ -16,7 +16,8 @@ from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.design_said import Designed, designed
 from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
-from app.web.pages.picture import Drawing, drawing
+from app.web.pages.picture import drawing
+from app.web.pages.picture_ink import Drawing
 from app.web.pages.small_sums import SumsSaid, sums_asked
 from app.web.shown import Shown
 from app.work.plan_used import KnitIn, knit_into

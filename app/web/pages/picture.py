@@ -1,6 +1,5 @@
 """The picture of a garment as it is drawn: outlines, joins and labels, in units of the drawing."""
 
-from dataclasses import dataclass, field
 from itertools import groupby, pairwise
 
 from app.book.words import OPEN_STATES
@@ -9,19 +8,27 @@ from app.planning.picture_outline import spans, strip
 from app.planning.picture_piece import Piece
 from app.planning.picture_rows import Band, Thread
 from app.web.pages.funnel import USUAL_COLOUR
+from app.web.pages.picture_ink import (
+    WIDE,
+    Drawing,
+    Fabric,
+    Fleck,
+    Hatch,
+    Shape,
+    Stroke,
+)
 from app.web.pages.picture_labels import (
     OVERHANG,
     TAG_HIGH,
-    Words,
     caption,
     short,
     tag,
     tag_at_end,
     tag_wide,
 )
+from app.web.pages.picture_rings import Rings, rings_of
 from app.web.pages.picture_room import Corners, Point, Room
 from app.web.pages.picture_words import (
-    PieceWords,
     codes,
     in_one_sentence,
     in_words,
@@ -31,8 +38,8 @@ from app.web.pages.picture_words import (
 )
 from app.web.shown import Shown
 
-WIDE, MARGIN = 360.0, 6.0
-"""Width of the drawing and its edge: a unit is a pixel of the narrowest phone."""
+MARGIN = 6.0
+"""The edge of the drawing."""
 
 TALLEST, LARGEST = 420.0, 7.0
 """Height of the pieces at most, and units to a cm at most."""
@@ -43,86 +50,12 @@ PAPER = "#fdfaf3"
 LOOKS = (("rib", "rib"), ("garter", "garter"), ("moss", "moss"), ("lace", "lace"))
 """Words in the name of a stitch pattern, and the fill that looks like it."""
 
+HIDES_NOT = 3.0
+"""How many times as high as its words a band is that says it has no skein yet, and half as many
+times as wide: the hatching tells it too."""
+
 NO_SKEIN, KNIT_TO = "no skein yet", "knit to here"
-
-
-@dataclass(frozen=True, slots=True)
-class Shape:
-    """An outline to fill; `pale` for rows to come while the rest is knit."""
-
-    points: str
-    fill: str
-    pale: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Fleck:
-    """A fill of several yarns in one row: name, ground colour, and the rest as (colour, x, width)
-    of a tile 10 wide."""
-
-    name: str
-    ground: str
-    flecks: tuple[tuple[str, float, float], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Hatch:
-    """A fill of rows that have no skein yet, over the colour of the yarn meant for them; the rest
-    of several yarns as (colour, y, height) of a tile 6 high."""
-
-    name: str
-    colour: str
-    others: tuple[tuple[str, float, float], ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Fabric:
-    """A part of a piece with the look of its stitch pattern: the name of a fill of the drawing."""
-
-    points: str
-    look: str
-
-
-@dataclass(frozen=True, slots=True)
-class Stroke:
-    """A line across a piece; `knit_to` where what is knit ends, else a join."""
-
-    path: str
-    knit_to: bool = False
-
-
-@dataclass(slots=True)
-class Drawing:
-    """The whole picture; `top` and `height` are of its viewBox, `WIDE` its width."""
-
-    title: str
-    sentence: str
-    words: tuple[PieceWords, ...]
-    amounts: tuple[str, ...]
-    without_gauge: tuple[str, ...]
-    pale: bool
-    finished: bool
-    tubes: bool
-    outlines: list[str] = field(default_factory=list)
-    shapes: list[Shape] = field(default_factory=list)
-    flecks: list[Fleck] = field(default_factory=list)
-    strokes: list[Stroke] = field(default_factory=list)
-    tags: list[Words] = field(default_factory=list)
-    captions: list[Words] = field(default_factory=list)
-    hatches: list[Hatch] = field(default_factory=list)
-    fabrics: list[Fabric] = field(default_factory=list)
-    top: float = 0.0
-    height: float = 0.0
-    width: float = WIDE
-
-    @property
-    def looks(self) -> list[str]:
-        """The stitch patterns that are seen."""
-        return sorted({one.look for one in self.fabrics})
-
-    @property
-    def joined(self) -> bool:
-        return any(not one.knit_to for one in self.strokes)
+BEHIND = ("The back",)
 
 
 def drawing(picture: Picture, shown: Shown) -> Drawing:
@@ -136,6 +69,7 @@ def drawing(picture: Picture, shown: Shown) -> Drawing:
         pale=picture.state == "being knit",
         finished=picture.state not in OPEN_STATES,
         tubes=any(one.in_round for one in picture.pieces),
+        folded=any(one.view for one in picture.pieces),
     )
     if picture.pieces:
         _Pen(picture, shown, drawn).draw()
@@ -160,6 +94,7 @@ class _Pen:
             self._piece(piece)
         by_part = groupby(self.picture.pieces, key=lambda one: one.part_id)
         parts = [list(part) for _, part in by_part]
+        self._behind()
         for part in sorted(parts, key=lambda one: -one[0].width * one[0].height):
             self._caption(part)
         for piece in self.picture.pieces:
@@ -187,22 +122,34 @@ class _Pen:
             points = _points(self._corners(piece.lies(corners)))
             self.drawn.fabrics.append(Fabric(points, look_of(pattern)))
         for band in piece.bands:
-            points = _points(self._corners(piece.lies(band.corners)))
             pale = self.drawn.pale and not band.knit.done
-            self.drawn.shapes.append(Shape(points, self._fill(band), pale))
+            shape = Shape(self._around(piece, band), self._fill(band), pale, piece.rings)
+            self.drawn.shapes.append(shape)
         for before, after in pairwise(piece.bands):
             self._stroke(piece, before, after)
+
+    def _around(self, piece: Piece, band: Band) -> str:
+        if piece.rings:
+            return self._rings(piece).band(band)
+        return _points(self._corners(piece.lies(band.corners)))
+
+    def _rings(self, piece: Piece) -> Rings:
+        return rings_of(piece, self._at(piece.point(0.0, piece.height)), self.scale)
 
     def _stroke(self, piece: Piece, before: Band, after: Band) -> None:
         knit_to = self.drawn.pale and before.knit.done and not after.knit.done
         if not knit_to and not joined(before, after):
+            return
+        if piece.rings:
+            self.drawn.strokes.append(Stroke(self._rings(piece).row(after.begun), knit_to))
             return
         up, beyond = after.begun, (3.5 if knit_to else 1.5) / self.scale
         for left, right in spans(piece.outline, up + (after.ended - up) * 1e-6):
             ends = [self._at(piece.point(x, up)) for x in (left - beyond, right + beyond)]
             path = "M{:.1f} {:.1f}L{:.1f} {:.1f}".format(*ends[0], *ends[1])
             self.drawn.strokes.append(Stroke(path, knit_to))
-            placed = tag_at_end(KNIT_TO, ends, self.room) if knit_to else None
+            told = knit_to and piece.foremost
+            placed = tag_at_end(KNIT_TO, ends, self.room) if told else None
             self.drawn.tags += [placed] if placed else []
 
     def _fill(self, band: Band) -> str:
@@ -214,6 +161,8 @@ class _Pen:
 
     def _colour(self, thread: Thread) -> str:
         """That of its skein, or of the yarn meant for it while it has none."""
+        if thread.colour:
+            return thread.colour
         if thread.holding_id:
             return self.picture.skeins[thread.holding_id].colour or USUAL_COLOUR
         return self.picture.meant[thread.yarn_id].colour if thread.yarn_id else ""
@@ -244,26 +193,43 @@ class _Pen:
         self.drawn.flecks.append(found)
         return found.name
 
+    def _behind(self) -> None:
+        """What lies beside its front says that it is the back."""
+        backs = [one for one in self.picture.pieces if one.view == "back"]
+        if backs:
+            whole = [point for one in backs for point in self._corners(one.lies(one.outline))]
+            placed = caption(BEHIND, [whole], "body", self.room)
+            self.drawn.captions += [placed] if placed else []
+
     def _caption(self, part: list[Piece]) -> None:
         lines = (part_name(part), *size_lines(part[0], self.shown))
-        pieces = [self._corners(one.lies(one.outline)) for one in part]
+        front = [one for one in part if one.view != "back"]
+        pieces = [self._corners(one.lies(one.outline)) for one in front]
         placed = caption(lines, pieces, part[0].place, self.room)
         self.drawn.captions += [placed] if placed else []
 
     def _tags(self, piece: Piece) -> None:
         for band in piece.bands:
-            middle = (band.begun + band.ended) / 2
-            left, right = _widest(spans(piece.outline, middle))
-            name = self._told(band, (right - left) * self.scale + OVERHANG)
-            if name and abs(band.ended - band.begun) * self.scale > TAG_HIGH:
-                placed = tag(name, self._at(piece.point((left + right) / 2, middle)), self.room)
-                self.drawn.tags += [placed] if placed else []
+            at, wide = self._room_on(piece, band)
+            name = self._told(band, wide, abs(band.ended - band.begun) * self.scale)
+            placed = tag(name, at, self.room) if name else None
+            self.drawn.tags += [placed] if placed else []
 
-    def _told(self, band: Band, room: float) -> str:
-        """What is written on a band; empty where there is no room for it."""
-        told = codes(band, self.picture.skeins)
-        wanted = (short(told),) if told else (NO_SKEIN, "no skein")
-        return next((one for one in wanted if tag_wide(one) <= room), "")
+    def _room_on(self, piece: Piece, band: Band) -> tuple[Point, float]:
+        """Where a tag lies on a band, and how wide it may be."""
+        middle = (band.begun + band.ended) / 2
+        if piece.rings:
+            return self._rings(piece).lowest(middle), middle * self.scale
+        left, right = _widest(spans(piece.outline, middle))
+        return self._at(piece.point((left + right) / 2, middle)), (right - left) * self.scale
+
+    def _told(self, band: Band, wide: float, high: float) -> str:
+        """What is written on a band; empty where it would hide the piece, or there is no room."""
+        told = short(codes(band, self.picture.skeins))
+        if told:
+            return told if high > TAG_HIGH and tag_wide(told) <= wide + OVERHANG else ""
+        roomy = high > HIDES_NOT * TAG_HIGH and wide > HIDES_NOT / 2 * tag_wide(NO_SKEIN)
+        return NO_SKEIN if roomy else ""
 
 
 def look_of(pattern: str) -> str:

@@ -13,7 +13,7 @@ LETTER, LINE = 5.5, 13.0
 TAG_LETTER, TAG_HIGH, TAG_LONGEST = 5.5, 12.0, 16
 """The same of a tag, and how many letters it has at most."""
 
-OVERHANG = 12.0
+OVERHANG = 4.0
 """How far a tag may reach over the edges of its piece."""
 
 ABOVE_FIRST: tuple[Place, ...] = ("yoke", "crown", "neck")
@@ -87,7 +87,7 @@ def bounds_of(points: Corners) -> Bounds:
 def _around(hosts: list[Bounds], each: list[Bounds], wide: float, high: float) -> Iterator[Box]:
     """Where words may stand: below, beside, above."""
     for left, _, right, bottom in hosts:
-        for drop in (3.0, 15.0, 27.0, 39.0, 51.0):
+        for drop in (3.0, 15.0, 27.0, 39.0, 51.0, 63.0):
             yield Box((left + right) / 2, bottom + drop + high / 2, wide, high)
     for left, top, right, bottom in each:
         for y in (top + high / 2, (top + bottom) / 2):

@@ -42,7 +42,8 @@ class PieceWords:
 def in_words(picture: Picture, shown: Shown) -> tuple[PieceWords, ...]:
     """Every piece in the order it is knit; copies that are knit alike stand together."""
     found = []
-    for _, part in groupby(picture.pieces, key=lambda one: one.part_id):
+    named = [one for one in picture.pieces if one.foremost]
+    for _, part in groupby(named, key=lambda one: one.part_id):
         for _, alike in groupby(part, key=_knit_alike):
             pieces = list(alike)
             size = _size(pieces[0], shown)
@@ -54,7 +55,10 @@ def in_words(picture: Picture, shown: Shown) -> tuple[PieceWords, ...]:
 def in_one_sentence(picture: Picture) -> str:
     """What the picture shows, for those who cannot see it, in short."""
     names = list(dict.fromkeys(one.name for one in picture.pieces))
-    return f"{picture.name}, laid flat and to scale: {listed(names)}."
+    views = {one.view for one in picture.pieces}
+    lies = "folded as it is worn, its back beside its front" if "back" in views else "laid flat"
+    lies += ", which is open," if "left front" in views else ""
+    return f"{picture.name}, {lies} and to scale: {listed(names)}."
 
 
 def size_lines(piece: Piece, shown: Shown) -> tuple[str, ...]:
@@ -81,8 +85,9 @@ def joined(before: Band, after: Band) -> bool:
 
 
 def _width(piece: Piece, stitches: tuple[int, int, int], shown: Shown) -> str:
-    cm = piece.width / piece.stitches[1] * (2 if piece.in_round else 1)
-    sizes = _from_to(*(shown.size(round(10 * cm * count)) for count in stitches))
+    if piece.rings:
+        return f"{shown.size(round(10 * piece.width))} wide"
+    sizes = _from_to(*(shown.size(round(10 * piece.stitch_cm * count)) for count in stitches))
     return f"{sizes} round" if piece.in_round else sizes
 
 
@@ -110,7 +115,8 @@ def codes(band: Band, skeins: Mapping[str, Skein]) -> str:
 def _size(piece: Piece, shown: Shown) -> str:
     width, stitches = _width(piece, piece.stitches, shown), _stitches(piece.stitches, shown)
     length = shown.size(round(10 * piece.height))
-    return f"{width}, {length} long; {stitches} in {piece.rows} {_rows(piece)}"
+    rings = " that lie in half rings" if piece.rings else ""
+    return f"{width}, {length} long; {stitches} in {piece.rows} {_rows(piece)}{rings}"
 
 
 def _rows(piece: Piece) -> str:

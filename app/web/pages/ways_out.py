@@ -10,7 +10,8 @@ from app.planning.picture import picture
 from app.planning.ways_out.judged import Harm, Judged
 from app.planning.ways_out.way import Amount, Said
 from app.web.pages.answer import Sentence, answer_sentence, listed
-from app.web.pages.picture import Drawing, drawing
+from app.web.pages.picture import drawing
+from app.web.pages.picture_ink import Drawing
 from app.web.shown import Shown
 from app.work.ways_out import Seen, offer_stamp
 
