@@ -38,7 +38,7 @@ def change_effects(book: Book, changed: Book, plan_id: str) -> Effect:
 def effect(book: Book, before: Reckoning, changed: Book, after: Reckoning, plan_id: str) -> Effect:
     """The same from two books that are reckoned already."""
     was, now = before.plan(plan_id), after.plan(plan_id)
-    old_g, new_g = _grams(was, Lots(book)), _grams(now, Lots(changed))
+    old_g, new_g = need_g(was, Lots(book)), need_g(now, Lots(changed))
     return Effect(
         before=was,
         after=now,
@@ -56,7 +56,8 @@ def _parts(was: PlanAnswer, now: PlanAnswer) -> tuple[PartChange, ...]:
     return tuple(PartChange(key, names[key], m) for key, m in metres.items() if m)
 
 
-def _grams(plan: PlanAnswer, lots: Lots) -> float | None:
+def need_g(plan: PlanAnswer, lots: Lots) -> float | None:
+    """Grams of yarn a plan needs; None where the grist of one of its yarns is not known."""
     grams = 0.0
     for group in plan.groups:
         tex = lots.tex(group.yarn_id) if group.yarn_id else None

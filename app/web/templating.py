@@ -26,7 +26,13 @@ NAVIGATION = (
     ("/tables", "Tables"),
     ("/settings", "Settings"),
 )
-ROOM_OF = {"/yarns": "/skeins", "/quick": "/", "/help": "/garments", "/patterns": "/garments"}
+ROOM_OF = {
+    "/yarns": "/skeins",
+    "/quick": "/",
+    "/help": "/garments",
+    "/patterns": "/garments",
+    "/shelf": "/garments",
+}
 """Addresses that belong to a room of another name."""
 
 

@@ -1,17 +1,21 @@
-"""The ways out of a short garment: compared on its page, looked at, taken with one click, undone."""
+"""The ways out of a short garment: compared on its page, looked at, taken with a click, undone."""
 
 import re
 
 import pytest
 from starlette.testclient import TestClient
 
+from app.book.settings import Settings
+from app.planning.ways_out.way import Amount, AmountKind, Said
 from app.store.engine import Store
 from app.store.fill import fill
-from tests.books import a_part, a_plan
+from app.web.pages.ways_out import said_words
+from app.web.shown import Shown
 from tests.web.garden import SWAP, book_of, page, undo_of, words
 from tests.work.shelf import a_shelf
 
 WAYS = "/garments/pullover/ways-out"
+KINDS: tuple[AmountKind, ...] = ("yarn", "wool", "size", "hours", "needle", "count")
 
 
 @pytest.fixture(autouse=True)
@@ -46,3 +50,52 @@ def test_looked_at_nothing_is_saved(client: TestClient, store: Store) -> None:
     assert "The budget, before and after" in said
     assert "<svg" in html
     assert book_of(store) == before
+
+
+def test_taken_with_one_click_and_undone(client: TestClient, store: Store) -> None:
+    before = book_of(store)
+    sent = offer(page(client, WAYS), "shorten-sleeves")
+    html = client.post(f"{WAYS}/take", data=sent).text
+    assert "Taken: make the sleeves" in words(html)
+    assert book_of(store) != before
+    client.post(undo_of(html), data={"back": "/garments/pullover"})
+    after = book_of(store)
+    assert (after.plan, after.part, set(after.promises)) == (
+        before.plan,
+        before.part,
+        set(before.promises),
+    )
+
+
+def test_an_offer_that_does_not_stand_any_more_changes_nothing(
+    client: TestClient, store: Store
+) -> None:
+    sent = offer(page(client, WAYS), "shorten-sleeves")
+    client.post("/garments/pullover/fill")
+    client.post("/garments/pullover/keep")
+    before = book_of(store)
+    answer = client.post(f"{WAYS}/take", data=sent)
+    assert answer.status_code == 409
+    assert "was changed meanwhile" in answer.text
+    assert book_of(store) == before
+
+
+def test_nothing_is_taken_without_a_stamp(client: TestClient, store: Store) -> None:
+    before = book_of(store)
+    assert client.post(f"{WAYS}/take", data={"key": "shorten-sleeves"}).status_code == 409
+    assert book_of(store) == before
+
+
+def test_a_way_nobody_knows_is_missing(client: TestClient) -> None:
+    assert client.get(f"{WAYS}/wish").status_code == 404
+    assert client.get("/garments/nobody/ways-out").status_code == 404
+
+
+def test_words_carry_the_makers_units() -> None:
+    said = Said(
+        "{}, {}, {}, {}, {}, {}, {}", (*(Amount(12.4, one) for one in KINDS), Amount(0.3, "hours"))
+    )
+    told = words(said_words(said, Shown(Settings())))
+    assert told == "13 m, 13 g, 1.2 cm, 12 hours, 12.4 mm, 12.4, 1 hour"
+    yards = Shown(Settings(length_unit="yd", mass_unit="oz", decimal=","))
+    assert words(said_words(Said("{}", (Amount(96.0, "size"),)), yards)) == "3,8 in"

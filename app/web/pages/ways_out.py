@@ -130,12 +130,15 @@ def _amount(one: Amount, shown: Shown) -> str:
         case "size":
             return shown.size(one.value)
         case "hours":
-            unit = "hour" if round(one.value) == 1 else "hours"
-            return f"{shown.number(max(one.value, 1))} {unit}"
+            return _hours(max(1, round(one.value)), shown)
         case "needle":
             return f"{shown.number(one.value, 2, least=0)} mm"
         case "count":
             return shown.number(one.value, 1, least=0)
+
+
+def _hours(hours: int, shown: Shown) -> str:
+    return f"{shown.number(hours)} {'hour' if hours == 1 else 'hours'}"
 
 
 def _short_or_left(after: PlanAnswer, shown: Shown) -> str:

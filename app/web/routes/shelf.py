@@ -1,0 +1,42 @@
+"""What the shelf covers: look at orders and sets of garments, nothing touched; keep an order."""
+
+from fastapi import APIRouter, Request, Response
+
+from app.web.errors import Stale
+from app.web.forms.reader import Posted
+from app.web.forms.shelf import read_shelf
+from app.web.pages.answer import counted
+from app.web.pages.shelf import shelf_page
+from app.web.session import ReadingSession, WritingSession
+from app.web.templating import after_save, render, shown_in
+from app.work.reckoning import current
+from app.work.shelf_covers import OrderGone, keep_order, what_covers
+from app.work.undo_records import remember
+
+router = APIRouter(prefix="/shelf")
+
+PAGE = "pages/shelf/shelf.html"
+
+
+@router.get("")
+def show(request: Request, session: ReadingSession) -> Response:
+    known = current(session)
+    asked = read_shelf(request.query_params, known.book)
+    covers = what_covers(known, asked.value, asked.person_id, asked.order, asked.anew)
+    shown = shown_in(known.book.settings)
+    page = shelf_page(known.book, covers, asked.value, asked.person_id, asked.anew, shown)
+    return render(request, PAGE, page, block="covers")
+
+
+@router.post("/keep")
+def keep(request: Request, session: WritingSession, posted: Posted) -> Response:
+    was = current(session).book
+    asked = read_shelf(dict(posted.items()), was)
+    try:
+        moved = keep_order(session, asked.order, asked.anew, str(posted.get("stamp", "")))
+    except OrderGone:
+        raise Stale("The order of the garments", "/shelf") from None
+    message = "The garments are served in this order now."
+    if moved:
+        message += f" {counted(moved, 'promise').capitalize()} changed with it."
+    return after_save(request, "/shelf", message, remember(session, was, message))
