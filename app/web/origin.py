@@ -40,10 +40,13 @@ SAFE_HEADERS = {
     "cross-origin-resource-policy": "same-origin",
 }
 KEPT_FOR_A_YEAR = "public, max-age=31536000, immutable"
+KEPT_PRIVATELY = "private, max-age=31536000, immutable"
+"""A picture is named by what is in it, so it never changes; it is nobody else's to keep."""
 
 
 class AnswerHeaders:
-    """Adds the content policy and says what may be kept: versioned static files, never a page."""
+    """Adds the content policy and says what may be kept: versioned static files and pictures, never
+    a page."""
 
     def __init__(self, app: ASGIApp) -> None:
         self.app = app
@@ -114,8 +117,13 @@ class BodyLimit:
 
 
 def _cache_control(scope: Scope, status: int) -> str:
-    versioned = scope.get("path", "").startswith("/static/") and scope.get("query_string")
-    return KEPT_FOR_A_YEAR if versioned and status in (200, 304) else "no-store"
+    path = scope.get("path", "")
+    if status not in (200, 304):
+        return "no-store"
+    if path.startswith("/photos/file/"):
+        return KEPT_PRIVATELY
+    versioned = path.startswith("/static/") and scope.get("query_string")
+    return KEPT_FOR_A_YEAR if versioned else "no-store"
 
 
 def _is_own_host(scope: Scope) -> bool:

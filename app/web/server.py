@@ -11,7 +11,11 @@ from app.web.errors import LastResort, add_error_pages, too_large
 from app.web.origin import AnswerHeaders, BodyLimit, LoopbackOnly, SameOriginOnly
 from app.web.rooms import OpenInTime, Rooms
 
-LARGER_BODIES = {"/settings/data/import": 64 << 20, "/skeins/import": 8 << 20}
+LARGER_BODIES = {
+    "/settings/data/import": 64 << 20,
+    "/skeins/import": 8 << 20,
+    "/photos": 32 << 20,
+}
 """Bytes for pages that take a file."""
 
 

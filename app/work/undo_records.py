@@ -1,4 +1,5 @@
-"""Undo a change of garments, parts, promises and lines of the work list: all of it, or nothing.
+"""Undo a change of garments, parts, promises, photos and lines of the work list, or of what is
+written of a fleece or a skein: all of it, or nothing.
 
 What changed is found by comparing the book before and after. It is kept in memory, the last MOST
 changes of each book; a program that was started anew has nothing to undo.
@@ -13,16 +14,22 @@ from sqlmodel import Session
 from app.book.book import Book
 from app.book.errand import Errand
 from app.book.errors import CannotUndo
+from app.book.fleece import Fleece
+from app.book.holding import Holding
 from app.book.ids import new_id
+from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise
 from app.store.records import load_book, put, remove
 from app.work.event_undo import undo_event
 from app.work.reckoning import current
 
-Record = Plan | Part | Promise | Errand
+Written = Fleece | Holding
+"""What is written of wool can be put back as it was; the wool itself has its history."""
+
+Record = Plan | Part | Promise | Errand | Photo | Written
 Key = tuple[type[Record], str]
 
-ORDER: tuple[type[Record], ...] = (Plan, Part, Promise, Errand)
+ORDER: tuple[type[Record], ...] = (Fleece, Holding, Plan, Part, Promise, Errand, Photo)
 """Every record after those it points to."""
 
 MOST = 50
@@ -41,7 +48,8 @@ class Change:
 
     def about(self, plan_id: str) -> bool:
         """True where it changed a plan, its parts or what is promised to it."""
-        own = [one for one in (*self.before, *self.after) if not isinstance(one, Errand)]
+        records = (*self.before, *self.after)
+        own = [one for one in records if isinstance(one, Plan | Part | Promise | Photo)]
         return any((one.id if isinstance(one, Plan) else one.plan_id) == plan_id for one in own)
 
     def of_errands(self) -> bool:
@@ -64,6 +72,16 @@ def remember(session: Session, was: Book, words: str) -> str:
         after=tuple(one for key, one in new.items() if old.get(key) != one),
         events=tuple(one.seq for one in book.events if one.seq not in known),
     )
+    return _keep(session, change)
+
+
+def remember_written(session: Session, was: Written, now: Written, words: str) -> str:
+    """Keep that what is written of a fleece or a holding was changed; answers the key to undo it
+    by."""
+    return _keep(session, Change(new_id(), words, (was,), (now,), ()))
+
+
+def _keep(session: Session, change: Change) -> str:
     _kept[_place(session)] = (*_changes(session), change)[-MOST:]
     return change.key
 
@@ -98,7 +116,7 @@ def _put_back(session: Session, change: Change) -> None:
     for one in sorted(change.before, key=_place_in_order):
         put(session, one)
     for one in sorted(change.after, key=_place_in_order, reverse=True):
-        if _key(one) not in old:
+        if _key(one) not in old and not isinstance(one, Written):
             remove(session, one)
 
 
@@ -109,14 +127,21 @@ def _lacking(session: Session) -> dict[str, float]:
 
 def _still(change: Change, book: Book) -> bool:
     """True while everything the change made or took away is as it left it."""
-    now = _records(book)
+    now = _records(book) | _written(book, change)
     gone = {_key(one) for one in change.before} - {_key(one) for one in change.after}
     return all(now.get(_key(one)) == one for one in change.after) and gone.isdisjoint(now)
 
 
 def _records(book: Book) -> dict[Key, Record]:
-    tables = (book.plans, book.parts, book.promises, book.errands)
+    tables = (book.plans, book.parts, book.promises, book.errands, book.photos)
     return {_key(one): one for table in tables for one in table}
+
+
+def _written(book: Book, change: Change) -> dict[Key, Record]:
+    """The fleeces and holdings that a change was of, as they are written now."""
+    named = {one.id for one in change.after if isinstance(one, Written)}
+    tables = (book.fleeces, book.holdings) if named else ()
+    return {_key(one): one for table in tables for one in table if one.id in named}
 
 
 def _key(record: Record) -> Key:
