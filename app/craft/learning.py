@@ -70,16 +70,19 @@ class Belief:
         self._spread: list[list[float]] = []
 
     def expected(self, effects: Iterable[Effect], sd: float = 0.0) -> Normal:
-        """The sum of effects, with an error of `sd` if it is one to be seen next."""
-        places = self._places(effects)
+        """The sum of effects, each named once, with an error of `sd` if it is to be seen next."""
+        effects = tuple(effects)
+        places = [self._at[one] for one in effects if one in self._at]
+        unseen = [self._prior(one) for one in effects if one not in self._at]
         variance = sum(self._spread[i][j] for i in places for j in places) + sd * sd
-        return Normal(sum(self._mean[i] for i in places), sqrt(max(0.0, variance)))
+        mean = sum(self._mean[i] for i in places) + sum(one.mean for one in unseen)
+        return Normal(mean, sqrt(max(0.0, variance) + sum(one.sd**2 for one in unseen)))
 
     def see(self, one: Observed) -> None:
         """Take in an observation. ValueError for an error that is not above zero."""
         if not one.sd > 0:
             raise ValueError(f"an observation has an error above zero, not {one.sd:g}")
-        places = self._places(one.effects)
+        places = [self._place(effect) for effect in one.effects]
         shared = [sum(row[j] for j in places) for row in self._spread]
         variance = sum(shared[i] for i in places) + one.sd**2
         off = one.value - sum(self._mean[i] for i in places)
@@ -89,9 +92,6 @@ class Belief:
             row, part = self._spread[i], shared[i] / variance
             for j in touched:
                 row[j] -= part * shared[j]
-
-    def _places(self, effects: Iterable[Effect]) -> list[int]:
-        return [self._place(one) for one in effects]
 
     def _place(self, effect: Effect) -> int:
         if effect not in self._at:

@@ -1,11 +1,12 @@
 """What a reckoning answers. Metres in `_m`, grams in `_g`, odds between 0 and 1."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from app.book.words import ErrandKind, PlanState, PromiseState, WoolState
 from app.craft.figure import Figure
 from app.craft.working import Step
+from app.planning.learning import Learnt
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,13 +228,15 @@ class Uncovered:
 
 @dataclass(frozen=True, slots=True)
 class Reckoning:
-    """The whole: every plan, holding and fleece, and the work that follows from them."""
+    """The whole: every plan, holding and fleece, and the work that follows from them; `learnt` is
+    what the maker's own measurements tell."""
 
     plans: tuple[PlanAnswer, ...]
     shelf: Mapping[str, ShelfLine]
     fleeces: Mapping[str, FleeceAnswer]
     work: tuple[WorkLine, ...]
     uncovered: tuple[Uncovered, ...]
+    learnt: Learnt = field(default_factory=Learnt, compare=False, repr=False)
 
     def plan(self, plan_id: str) -> PlanAnswer:
         """The answer for one plan; KeyError for a plan that is not in the book."""

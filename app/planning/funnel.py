@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from app.book.fleece import Fleece
 from app.book.settings import StepLosses
 from app.craft.fleece import share_kept, steps_from
-from app.planning.fleeces import fleece_yield, losses_for
+from app.planning.fleeces import NOTHING, fleece_yield, losses_for
+from app.planning.learning import Learnt
 
 PATH = ("raw", "skirted", "scoured", "carded")
 """The states a fleece passes on its way to the wheel."""
@@ -20,12 +21,15 @@ class Stage:
     lost_g: float = 0.0
 
 
-def funnel(now_g: float, state: str, fleece: Fleece, steps: StepLosses) -> tuple[Stage, ...]:
+def funnel(
+    now_g: float, state: str, fleece: Fleece, steps: StepLosses, learnt: Learnt = NOTHING
+) -> tuple[Stage, ...]:
     """From what a fleece weighs in its state to finished yarn, by expected losses alone.
 
     A stage holds what gives the same yarn: grams × kept from here / kept from there.
     """
-    share, losses = fleece_yield(fleece)[0], losses_for(state, steps)
+    share = fleece_yield(fleece, learnt)[0]
+    losses = losses_for(state, steps, learnt, fleece)
     yarn_g = now_g * share_kept(state, share, losses).value
     ahead = [one for one in PATH if len(steps_from(one)) < len(steps_from(state))]
     found = [Stage(state, now_g)]

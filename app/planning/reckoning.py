@@ -5,6 +5,7 @@ from app.planning.answer import FreeYarn, answer
 from app.planning.answers import FleeceAnswer, PlanAnswer, Reckoning, ShelfLine
 from app.planning.cover import Shelf, cover
 from app.planning.fleeces import becomes, wool_g, wool_of
+from app.planning.learning import Learnt, learn
 from app.planning.netting import Netting, PlanTally
 from app.planning.supply import stock
 from app.planning.turn import in_turn
@@ -23,16 +24,18 @@ def reckon(book: Book) -> Reckoning:
     netting = Netting(lots, shelf, Used(book))
     tallies = [netting.take(plan) for plan in plans]
     answers = _answers(tallies, lots, shelf)
-    wool = WoolCalled(book)
+    learnt = learn(book)
+    wool = WoolCalled(book, learnt)
     work = WorkList(lots, wool)
     for one in answers:
         work.add(one)
     return Reckoning(
         plans=answers,
         shelf=_shelf_lines(shelf, netting),
-        fleeces=_fleece_answers(book, wool),
+        fleeces=_fleece_answers(book, wool, learnt),
         work=work.finished(),
         uncovered=tuple(shelf.uncovered),
+        learnt=learnt,
     )
 
 
@@ -62,12 +65,12 @@ def _shelf_lines(shelf: Shelf, netting: Netting) -> dict[str, ShelfLine]:
     return lines
 
 
-def _fleece_answers(book: Book, called: WoolCalled) -> dict[str, FleeceAnswer]:
+def _fleece_answers(book: Book, called: WoolCalled, learnt: Learnt) -> dict[str, FleeceAnswer]:
     wool = wool_of(book)
     found = {}
     for fleece in book.fleeces:
         holdings = wool.get(fleece.id, [])
-        prepared, yarn, steps = becomes(book, fleece, holdings)
+        prepared, yarn, steps = becomes(book, fleece, holdings, learnt)
         now, called_g = wool_g(book, holdings), called.of_fleece(fleece.id)
         found[fleece.id] = FleeceAnswer(fleece.id, now, called_g, prepared, yarn, steps)
     return found

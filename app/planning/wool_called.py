@@ -8,7 +8,8 @@ from app.book.holding import Holding
 from app.book.weighed_as import weighed_as
 from app.craft.figure import Figure
 from app.craft.fleece import share_kept, wool_for
-from app.planning.fleeces import fleece_yield, losses_for, wool_g, wool_of
+from app.planning.fleeces import NOTHING, fleece_yield, losses_for, wool_g, wool_of
+from app.planning.learning import Learnt
 
 READY_FIRST = ("part spun", "carded", "combed", "scoured", "drying", "skirted", "raw")
 
@@ -33,6 +34,7 @@ class WoolCalled:
     """What has been called for so far: grams of each holding as it is now, by its id."""
 
     book: Book
+    learnt: Learnt = NOTHING
     grams: dict[str, float] = field(default_factory=dict)
     _wool: dict[str, list[Holding]] = field(init=False)
 
@@ -61,9 +63,9 @@ class WoolCalled:
         )
 
     def _from(self, fleece: Fleece, holding: Holding, wanted_g: float) -> Called:
-        share, _ = fleece_yield(fleece)
+        share, _ = fleece_yield(fleece, self.learnt)
         state = weighed_as(self.book, holding) or "carded"
-        losses = losses_for(state, self.book.settings.steps)
+        losses = losses_for(state, self.book.settings.steps, self.learnt, fleece)
         kept = share_kept(state, share, losses).value
         left = wool_g(self.book, [holding]) - self.grams.get(holding.id, 0.0)
         yarn_g = max(0.0, min(wanted_g, left * kept))

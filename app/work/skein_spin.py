@@ -13,7 +13,7 @@ from app.planning.fleeces import fleece_yield, losses_for
 from app.store.records import get
 from app.store.skein_find import balance_of, wool_of_fleece
 from app.work.fleece_step import STAGE
-from app.work.settings_read import settings_now
+from app.work.reckoning import Known, current
 
 LEEWAY = 1.25
 """How far the expected wool may exceed what the fleece holds before the skein is doubted: losses
@@ -38,17 +38,18 @@ def taken_from(session: Session, fleece_id: str, yarn_mg: int) -> tuple[Portion,
     first, through the losses of every step still ahead of it, and at most all it holds.
     TooLittleWool where it plainly holds less."""
     fleece, wool = get(session, Fleece, fleece_id), _ready_first(session, fleece_id)
+    known = current(session)
     if fleece is None or not wool:
         raise TooLittleWool(0.0, yarn_mg / 1000, READY)
     taken, left = [], float(yarn_mg)
     for holding in wool:
-        held_mg, per_yarn = balance_of(session, holding.id).mg, _per_yarn(session, fleece, holding)
+        held_mg, per_yarn = balance_of(session, holding.id).mg, _per_yarn(known, fleece, holding)
         portion = Portion(holding, min(round(left * per_yarn), held_mg))
         left = max(0.0, left - portion.mg / per_yarn)
         taken.append(portion)
     held_mg = sum(balance_of(session, one.id).mg for one in wool)
     if yarn_mg > held_mg or yarn_mg > (yarn_mg - left) * LEEWAY:
-        needed_mg = held_mg + left * _per_yarn(session, fleece, wool[-1])
+        needed_mg = held_mg + left * _per_yarn(known, fleece, wool[-1])
         states = " and ".join(dict.fromkeys(one.state or READY for one in wool))
         raise TooLittleWool(held_mg / 1000, needed_mg / 1000, states)
     return tuple(one for one in taken if one.mg > 0)
@@ -60,11 +61,12 @@ def _ready_first(session: Session, fleece_id: str) -> list[Holding]:
     return sorted(some, key=lambda one: -STAGE[one.state or READY])
 
 
-def _per_yarn(session: Session, fleece: Fleece, holding: Holding) -> float:
+def _per_yarn(known: Known, fleece: Fleece, holding: Holding) -> float:
     """Grams of this wool that become a gram of finished yarn."""
     state = holding.state or READY
-    share, _ = fleece_yield(fleece)
-    losses = losses_for(state, settings_now(session).steps)
+    learnt = known.reckoning.learnt
+    share, _ = fleece_yield(fleece, learnt)
+    losses = losses_for(state, known.book.settings.steps, learnt, fleece)
     return wool_for(Figure(1.0, "g"), state, share, losses).value
 
 
