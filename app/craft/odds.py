@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from math import ceil, exp, floor, pi, sqrt
 from statistics import NormalDist
 
+from app.craft.cholesky import lower
 from app.craft.figure import Figure
 
 _NORMAL = NormalDist()
@@ -103,22 +104,8 @@ def _orthant(means: Sequence[float], spread: Sequence[Sequence[float]]) -> tuple
         return _NORMAL.cdf(scaled[0]), 0.0
     correlation = [[spread[i][j] / sqrt(spread[i][i] * spread[j][j]) for j in live] for i in live]
     order = sorted(range(len(live)), key=lambda i: round(scaled[i], 9))  # dust decides no tie
-    root = _cholesky([[correlation[i][j] for j in order] for i in order])
+    root = lower([[correlation[i][j] for j in order] for i in order])
     return _lattice([scaled[i] for i in order], root)
-
-
-def _cholesky(matrix: list[list[float]]) -> list[list[float]]:
-    """Lower root of a correlation matrix; a margin that follows from the others has no rest."""
-    size = len(matrix)
-    root = [[0.0] * size for _ in range(size)]
-    for i in range(size):
-        for j in range(i + 1):
-            rest = matrix[i][j] - sum(root[i][k] * root[j][k] for k in range(j))
-            if i == j:
-                root[i][i] = sqrt(max(rest, 0.0))
-            elif root[j][j] > 1e-7:
-                root[i][j] = rest / root[j][j]
-    return root
 
 
 def _lattice(means: Sequence[float], root: Sequence[Sequence[float]]) -> tuple[float, float]:
