@@ -17,6 +17,7 @@ from app.web.pages.drying import dry_url, drying_told
 from app.web.pages.fleece_form import weigh_url, wool_said
 from app.web.pages.fleece_history import Happening, history
 from app.web.pages.funnel import Funnel, funnel_picture
+from app.web.pages.photos import PhotoShown
 from app.web.shown import Shown, as_typed
 from app.work.fleece_find import KnownFleece, heaviest
 from app.work.fleece_put_away import Going
@@ -58,6 +59,7 @@ class FleecePage:
     readings: tuple[ReadingLine, ...]
     history: tuple[Happening, ...]
     skeins: tuple[tuple[str, str], ...]
+    photos: tuple[PhotoShown, ...]
     working: tuple[Step, ...]
     stamp: str
     put_away: bool
@@ -72,6 +74,7 @@ def fleece_page(
     stamp: str,
     shown: Shown,
     lying_wet: Sequence[Drying] = (),
+    photos: Sequence[PhotoShown] = (),
 ) -> FleecePage:
     """Everything of one fleece, `at` the asked grist; `stages` are the way still before it,
     `lying_wet` what of it dries."""
@@ -98,6 +101,7 @@ def fleece_page(
         readings=tuple(_reading(one, shown) for one in reversed(known.readings)),
         history=history(known, shown),
         skeins=tuple((one.id, one.code) for one in known.skeins),
+        photos=tuple(photos),
         working=answer.working,
         stamp=stamp,
         put_away=gone,

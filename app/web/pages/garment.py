@@ -16,10 +16,12 @@ from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.design_said import Designed, designed
 from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
+from app.web.pages.photos import PhotoShown, photos_shown
 from app.web.pages.picture import drawing
 from app.web.pages.picture_ink import Drawing
 from app.web.pages.small_sums import SumsSaid, sums_asked
 from app.web.shown import Shown
+from app.work.photo_find import photos_of
 from app.work.plan_used import KnitIn, knit_into
 from app.work.promise_free import NotFree, available_mm
 from app.work.reckoning import Known
@@ -118,6 +120,7 @@ class GarmentPage:
     drawn: Drawing
     designed: Designed | None
     sums: SumsSaid | None
+    photos: tuple[PhotoShown, ...]
 
 
 def garment_page(
@@ -156,6 +159,7 @@ def garment_page(
         drawn=drawing(picture(book, known.reckoning, plan_id), shown),
         designed=designed(plan, shown),
         sums=sums_asked(book, plan, Reader({}, book.settings), shown),
+        photos=photos_shown(photos_of(book.photos, "garment", plan_id), plan.name, shown),
     )
 
 

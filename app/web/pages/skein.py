@@ -9,7 +9,9 @@ from app.book.event import Event
 from app.book.reading import Reading
 from app.planning.answers import Held
 from app.web.pages.answer import Sentence
+from app.web.pages.photos import PhotoShown, photos_shown
 from app.web.shown import Shown, as_typed
+from app.work.photo_find import photos_of
 from app.work.reckoning import Known
 from app.work.skein_known import KnownSkein
 
@@ -72,6 +74,7 @@ class SkeinPage:
     promised: tuple[PromisedRow, ...]
     readings: tuple[ReadingRow, ...]
     events: tuple[EventRow, ...]
+    photos: tuple[PhotoShown, ...]
 
 
 def skein_page(known: Known, one: KnownSkein, shown: Shown) -> SkeinPage:
@@ -84,6 +87,9 @@ def skein_page(known: Known, one: KnownSkein, shown: Shown) -> SkeinPage:
         promised=_promised_rows(one, known.book),
         readings=tuple(_reading_row(reading, shown) for reading in reversed(one.readings)),
         events=tuple(_event_row(event, one.skein.id) for event in reversed(one.events)),
+        photos=photos_shown(
+            photos_of(known.book.photos, "skein", one.skein.id), one.skein.code, shown
+        ),
     )
 
 

@@ -9,10 +9,12 @@ from app.web.forms.fleece import fleece_stamp
 from app.web.forms.grist import filled_grist, read_grist
 from app.web.pages.fleece import AtGrist, fleece_page
 from app.web.pages.fleeces import fleeces_page
+from app.web.pages.photos import photos_shown
 from app.web.session import ReadingSession
 from app.web.templating import render, shown_in
 from app.work.fleece_find import all_fleeces, lying_wet, way_ahead
 from app.work.fleece_grist import likely_tex
+from app.work.photo_find import photos_of
 from app.work.reckoning import current
 
 router = APIRouter()
@@ -44,6 +46,9 @@ def show(request: Request, session: ReadingSession, fleece_id: str) -> Response:
         stamp=fleece_stamp(found.fleece, found.holding),
         shown=shown_in(settings),
         lying_wet=lying_wet(known, found),
+        photos=photos_shown(
+            photos_of(known.book.photos, "fleece", fleece_id), found.fleece.name, shown_in(settings)
+        ),
     )
     status = 200 if reader.ok else 422
     return render(request, "pages/fleeces/fleece.html", page, status, block="becomes")
