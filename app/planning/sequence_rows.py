@@ -3,7 +3,7 @@
 Need, metres of a row, picture and working all ask `in_turns`. Copies of a part are knit alike.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import lru_cache
 from itertools import cycle, groupby, islice
@@ -19,6 +19,7 @@ def in_turns(runs: tuple[Run, ...], sequence: Sequence | None) -> tuple[AnyRun, 
     return _split(runs, sequence) if sequence else runs
 
 
+@lru_cache(maxsize=512)
 def turns(runs: tuple[Run, ...], sequence: Sequence) -> tuple[str, ...]:
     """The role that knits each row in place of the sequence's own, from the first row on.
 
@@ -43,22 +44,25 @@ def place_in(rows: int, sequence: Sequence) -> tuple[int, int]:
     return min(max(sequence.from_row - 1, 0), last), last
 
 
-def strand_stitches(runs: tuple[Run, ...], role: str) -> list[float]:
+@lru_cache(maxsize=64)
+def strand_stitches(runs: tuple[Run, ...], role: str) -> tuple[float, ...]:
     """Stitches' worth of yarn that the strands of a role take in each row."""
-    found = []
+    found: list[float] = []
     for run in runs:
         held = sum(one.share * one.ends for one in run.strands if one.role == role)
         found += [row_stitches(run, row) * held for row in range(run.rows)]
-    return found
+    return tuple(found)
 
 
-def in_blocks(rows: list[float], block_rows: int) -> list[float]:
+def in_blocks(rows: Iterable[float], block_rows: int) -> list[float]:
     """Rows joined to what is knit between two changes of yarn; the last may be shorter."""
-    each = max(1, block_rows)
+    each, rows = max(1, block_rows), tuple(rows)
     return [sum(rows[at : at + each]) for at in range(0, len(rows), each)]
 
 
-def _shared(sequence: Sequence, rows: list[float], yarns: tuple[SequenceYarn, ...]) -> list[str]:
+def _shared(
+    sequence: Sequence, rows: tuple[float, ...], yarns: tuple[SequenceYarn, ...]
+) -> list[str]:
     """The role of each row by the rule of `alternate`; without a share, the sequence's own."""
     blocks = in_blocks(rows, sequence.block_rows)
     begin, end = [one.share for one in yarns], [one.share_to for one in yarns]
