@@ -11,7 +11,7 @@ from app.planning.groups import Group, groups
 from app.planning.needs import PartNeed, RoleNeed
 from app.planning.picture_lengths import Ends, Length, Working, Yarn
 from app.planning.picture_rows import Knit, Thread
-from app.planning.rows import metres_per_row
+from app.planning.rows import metres_per_row, of_role
 from app.planning.schedule import AnyRun, schedule
 from app.planning.sequence_rows import in_turns
 from app.planning.turn import draws
@@ -47,7 +47,7 @@ class Pegging:
         rows = [run for run in knit_in for _ in range(run.rows)] * need.part.copies
         metres = metres_per_row(need.part, need.gauge, need.loop) * need.part.copies
         found = {
-            role.role: self._yarn_for(need, role).along(_of_role(role, metres, rows))
+            role.role: self._yarn_for(need, role).along(of_role(role, metres, rows))
             for role in need.roles
         }
         meant = {role.role: role.yarn_id for role in need.roles}
@@ -102,17 +102,3 @@ def _took(group: Group, used: Yarn) -> float:
     need = sum(role.need.value for _, role in group.roles)
     took = sum(one.m for one in used.lengths)
     return took / need if need > 0 and took > 0 else 1.0
-
-
-def _of_role(role: RoleNeed, metres: list[float], rows: list[AnyRun]) -> list[float]:
-    """What a role takes in each row of all copies: its share of the row, and of what it needs in
-    all. Seams are spread over the rows."""
-    own = [m * _share(run, role.role) for m, run in zip(metres, rows, strict=True)]
-    stretch = role.need.value / sum(own) if sum(own) else 0.0
-    return [one * stretch for one in own]
-
-
-def _share(run: AnyRun, role: str) -> float:
-    whole = sum(one.share * one.ends for one in run.strands)
-    own = sum(one.share * one.ends for one in run.strands if one.role == role)
-    return own / whole if whole else 0.0

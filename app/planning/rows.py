@@ -5,6 +5,7 @@ from app.book.plan import Part
 from app.craft.figure import Figure
 from app.planning.beyond import beyond, in_all
 from app.planning.edges import cast_off_m, cast_on_m
+from app.planning.needs import PartNeed, RoleNeed
 from app.planning.schedule import AnyRun, row_stitches, schedule
 from app.planning.sequence_rows import in_turns
 
@@ -23,9 +24,33 @@ def metres_per_row(part: Part, gauge: Gauge, loop: Figure) -> list[float]:
     return found
 
 
+def role_rows(need: PartNeed, role: RoleNeed) -> list[float]:
+    """Metres a role of a part takes in each row of one copy; none for a bare amount."""
+    if need.gauge is None or need.loop is None:
+        return []
+    runs = in_turns(schedule(need.part.shape, need.gauge, need.part.worked), need.part.sequence)
+    rows = [run for run in runs for _ in range(run.rows)] * need.part.copies
+    metres = metres_per_row(need.part, need.gauge, need.loop) * need.part.copies
+    return of_role(role, metres, rows)[: len(rows) // need.part.copies]
+
+
+def of_role(role: RoleNeed, metres: list[float], rows: list[AnyRun]) -> list[float]:
+    """Metres a role takes in each row of all copies: its share of the row, and of what it needs in
+    all. Seams are spread over the rows. `rows` are the runs the rows belong to, one for each."""
+    own = [m * _share(run, role.role) for m, run in zip(metres, rows, strict=True)]
+    stretch = role.need.value / sum(own) if sum(own) else 0.0
+    return [one * stretch for one in own]
+
+
 def _rows(part: Part, run: AnyRun, loop: Figure) -> list[float]:
     """What a run takes, shared out over its rows by their stitches."""
     took = in_all((run,), beyond(part, (run,), part.name)).values()
     whole = sum(one.value for one in took) * loop.value / 100
     widths = [row_stitches(run, row) for row in range(run.rows)]
     return [whole * wide / sum(widths) if whole else 0.0 for wide in widths]
+
+
+def _share(run: AnyRun, role: str) -> float:
+    whole = sum(one.share * one.ends for one in run.strands)
+    own = sum(one.share * one.ends for one in run.strands if one.role == role)
+    return own / whole if whole else 0.0
