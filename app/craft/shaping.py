@@ -11,6 +11,8 @@ LARGEST_RATIO = 30
 """Picking up is told in patterns of at most so many rows."""
 
 
+BOTH_ENDS = 2
+
 EVEN_ENOUGH = 0.01
 """Two gaps one after the other bend an edge; in turns it stays straight, to this share of its
 stitches."""
@@ -97,30 +99,56 @@ def shaping_text(
     ends of the row, or both sides of a marker in the round, if not said); an odd stitch falls on
     the last row. Shaping too steep for that is told as so many stitches over the rows."""
     row = "round" if in_round else "row"
-    change = abs(stitches_to - stitches)
+    change = stitches_to - stitches
     if change == 0:
         return f"Work {counted(rows, row)} on {stitches} stitches."
-    verb = "Increase" if stitches_to > stitches else "Decrease"
-    events, odd = divmod(change, ends)
-    if not 0 < events <= rows:
-        if verb == "Decrease" and not in_round and ends < change:
-            steps = f"Cast off {change} stitches in even steps over {counted(rows, row)}"
-            return f"{steps}: {stitches_to} stitches."
-        each = f"{change} stitch{'' if change == 1 else 'es'} evenly over {counted(rows, row)}"
-        return f"{verb} {each}: {stitches_to} stitches."
-    spacing = _spaced(events, rows, in_round)
-    where = where or ("on each side of the marker on" if in_round else "at each end of")
-    turns = turns_of(spacing, rows * (stitches + stitches_to) / 2, ends)
-    told = f"{verb} one stitch {where} {spacing_text(spacing, row, turns)}"
-    told += f", {odd} more on the last" if odd else ""
-    rest = rows - sum(times * gap for times, gap in spacing) + spacing[0][1] - 1
+    worked = rows * (stitches + stitches_to) / 2
+    told, rest = shaping_phrase(rows, change, worked, in_round, where, ends)
     after = f", then work {counted(rest, row)} more." if rest else "."
     return f"{told}: {stitches_to} stitches{after}"
 
 
-def counted(count: int, what: str) -> str:
+def shaping_phrase(
+    rows: int, change: int, worked: float, in_round: bool, where: str = "", ends: int = 2
+) -> tuple[str, int]:
+    """The same without the count it ends on, and the rows left after the last of it: `change` is
+    above zero for increases, `worked` the stitches of all the rows."""
+    row = "round" if in_round else "row"
+    verb = "Increase" if change > 0 else "Decrease"
+    events, odd = divmod(abs(change), ends)
+    if not 0 < events <= rows:
+        return _steep(rows, change, in_round, ends), 0
+    spacing = _spaced(events, rows, in_round)
+    where = where or ("on each side of the marker on" if in_round else "at each end of")
+    spread = spacing_text(spacing, row, turns_of(spacing, worked, ends))
+    told = f"{verb} one stitch {where} {spread}"
+    told += f", {odd} more on the last" if odd else ""
+    return told, rows - sum(times * gap for times, gap in spacing) + spacing[0][1] - 1
+
+
+def _steep(rows: int, change: int, in_round: bool, ends: int) -> str:
+    """More than a stitch at each place in every row: at the ends of flat rows cast off in steps."""
+    many = abs(change)
+    over = counted(rows, "round" if in_round else "row")
+    if change < 0 and not in_round and ends <= BOTH_ENDS and ends < many:
+        return f"Cast off {many} stitches in even steps over {over}{_steps(rows // 2, many, ends)}"
+    verb = "Increase" if change > 0 else "Decrease"
+    return f"{verb} {counted(many, 'stitch', 'es')} evenly over {over}"
+
+
+def _steps(times: int, many: int, ends: int) -> str:
+    """One edge is cast off on every second row, where the row begins: " (6, 6 and 7 …)"."""
+    if many % ends or times < 2:
+        return ""
+    each, longer = divmod(many // ends, times)
+    *most, last = [each] * (times - longer) + [each + 1] * longer
+    sides = " on each side" if ends > 1 else ""
+    return f" ({', '.join(map(str, most))} and {last}{sides}, every 2nd row)"
+
+
+def counted(count: int, what: str, many: str = "s") -> str:
     """1 row, 2 rows."""
-    return f"{count} {what}{'' if count == 1 else 's'}"
+    return f"{count} {what}{'' if count == 1 else many}"
 
 
 def ordinal(number: int) -> str:

@@ -161,7 +161,13 @@ def test_buttons_that_do_not_fit(numbers, words):
             "Decrease one stitch at each end of the next row, then every 4th row, once, 1 more on "
             "the last: 15 stitches, then work 1 row more.",
         ),
-        ((6, 40, 20), "Cast off 20 stitches in even steps over 6 rows: 20 stitches."),
+        (
+            (6, 40, 20),
+            "Cast off 20 stitches in even steps over 6 rows (3, 3 and 4 on each side, every 2nd "
+            "row): 20 stitches.",
+        ),
+        ((6, 40, 19), "Cast off 21 stitches in even steps over 6 rows: 19 stitches."),
+        ((2, 40, 20), "Cast off 20 stitches in even steps over 2 rows: 20 stitches."),
         ((2, 40, 60), "Increase 20 stitches evenly over 2 rows: 60 stitches."),
         ((9, 40, 41), "Increase 1 stitch evenly over 9 rows: 41 stitches."),
     ],

@@ -4,7 +4,7 @@ from app.book.design import Design
 from app.book.gauge import Gauge
 from app.book.person import Measure
 from app.book.shape import Counted, Stated, Trapezoid
-from app.planning.design import parts_from
+from app.planning.design import drawing_of, parts_from
 from app.planning.plan_sheet import plan_sheet, small_child
 from tests.books import a_book, a_part, a_person, a_plan, a_yarn
 
@@ -27,8 +27,9 @@ def test_a_designed_part_is_told_as_it_was_drawn():
     plan = a_plan(design=Design("scarf"))
     parts = parts_from(plan, Gauge(22.0, 30.0))
     work = plan_sheet(a_book(a_yarn(), plan, *parts), plan).work
-    assert work[parts[0].id]
-    assert not work[parts[0].id][0].startswith("Cast on")
+    told = work[parts[0].id]
+    assert told == drawing_of(plan.design, Gauge(22.0, 30.0)).pieces[0].words
+    assert not any(" cm (" in one for one in told)
 
 
 def test_fibres_are_named_once_with_their_care():

@@ -100,7 +100,7 @@ def test_saving_makes_the_parts(client: TestClient, store: Store) -> None:
     plan = planned(client, store)
     parts = book_of(store).parts_of[plan.id]
     names = [one.name for one in parts]
-    assert names == ["hem", "body", "cuffs", "sleeves", "yoke", "neck band", "front bands"]
+    assert names == ["hem", "body", "cuffs", "sleeves", "yoke", "front bands", "neck band"]
     assert [one.id for one in parts][1] == f"{plan.id}-body"
     assert plan.design is not None
     assert plan.design.measures == (Measure("chest", 960),)

@@ -45,7 +45,7 @@ def _with_border(
     words = (
         f"Pick up {taken} stitches around and mark the {CORNERS} corners.",
         f"Work {rows} rounds in {border.pattern}, increasing on both sides of each corner "
-        f"{more // (2 * CORNERS)} times in all: {taken + more} stitches.",
+        f"{more // (2 * CORNERS)} times in all: {taken + more} stitches; cast off loosely.",
     )
     made = piece(
         "border",
@@ -53,7 +53,7 @@ def _with_border(
         (run,),
         border.knit,
         in_round=True,
-        edges="cast on, stretchy cast-off",
+        edges="picked up, stretchy cast-off",
         words=words,
     )
     return (middle, made), (along_edge("border", "picked up along", taken, wanted),)

@@ -77,9 +77,18 @@ def below_arms(trunk: Trunk, times: int = 1, less: int = 0) -> tuple[KnitRun, ..
 
 
 def hem_below(
-    wanted: Wanted, trunk: Trunk, name: str, stitches: int, in_round: bool, copies: int = 1
+    wanted: Wanted,
+    trunk: Trunk,
+    name: str,
+    stitches: int,
+    *,
+    in_round: bool = False,
+    copies: int = 1,
+    sewn: bool = False,
 ) -> tuple[DrawnPiece, ...]:
     """The hem of a piece that begins with `stitches`, or nothing."""
     width, band = wanted.knit.wide(stitches), trunk.hem_band
-    made = edge_band(name, "band", band, width, stitches, in_round=in_round, copies=copies)
+    made = edge_band(
+        name, "band", band, width, stitches, in_round=in_round, copies=copies, sewn=sewn
+    )
     return (made,) if made else ()

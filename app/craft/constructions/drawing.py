@@ -8,11 +8,14 @@ from typing import Literal
 Place = Literal["body", "back", "front", "sleeve", "yoke", "neck", "band", "cuff", "crown", "piece"]
 Edging = Literal[
     "none",
+    "cast on",
+    "cast on and seams",
     "cast on and off",
     "cast on, off and seams",
     "cast on, stretchy cast-off",
-    "cast on, stretchy cast-off and seams",
-    "picked up and cast off",
+    "cast off",
+    "cast off and seams",
+    "stretchy cast-off",
     "picked up, stretchy cast-off",
 ]
 Reason = Literal["nothing left", "neck too wide", "too steep", "sleeve does not fit"]

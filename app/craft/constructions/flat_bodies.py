@@ -2,10 +2,19 @@
 
 from dataclasses import dataclass
 
-from app.craft.constructions.bands import FRONT, NECK, Made, picked_up
+from app.craft.constructions.bands import FRONT, Made, joins_of
 from app.craft.constructions.belonging import belonging
 from app.craft.constructions.bodies import Trunk, below_arms, hem_below, trunk_of
-from app.craft.constructions.drawing import Drawing, DrawnPiece, Join, KnitRun, Wanted, nearest
+from app.craft.constructions.corners import closed_neck, front_bands, opened_neck
+from app.craft.constructions.drawing import (
+    Drawing,
+    DrawnPiece,
+    Edging,
+    Join,
+    KnitRun,
+    Wanted,
+    nearest,
+)
 from app.craft.constructions.necklines import (
     Neck,
     Profile,
@@ -15,7 +24,7 @@ from app.craft.constructions.necklines import (
     neck_of,
     open_up,
 )
-from app.craft.constructions.pieces import piece
+from app.craft.constructions.pieces import edging, piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +66,15 @@ def back_and_front(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
     neck = _neck(wanted, body)
     below = below_arms(body.trunk)
     front = open_up(body.above, front_opening(neck, body.rows_above))
+    name = "back and front hems"
+    hems = hem_below(wanted, body.trunk, name, body.trunk.hem, copies=2, sewn=True)
+    edges = edging(cast_on=not hems, cast_off=True, sewn=True)
     pieces = (
-        *hem_below(wanted, body.trunk, "back and front hems", body.trunk.hem, False, copies=2),
-        _back(wanted, body, neck),
-        piece("front", "front", below + front, wanted.knit, edges="cast on, off and seams"),
+        *hems,
+        _back(wanted, body, neck, edges),
+        piece("front", "front", below + front, wanted.knit, edges=edges),
     )
-    around = _neck_band(wanted, neck_edge_cm(neck, wanted.knit), in_round=True)
+    around = closed_neck(wanted, neck, neck_edge_cm(neck, wanted.knit))
     return _drawing(pieces, arms, around, _shoulders(body, neck, front[-1].stitches_to // 2))
 
 
@@ -73,21 +85,18 @@ def back_and_fronts(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
     half = neck.halved(less)
     front = open_up(body.halved(less), front_opening(half, body.rows_above), step=1)
     below = halved(below_arms(body.trunk), less)
-    fronts = piece(
-        "fronts", "front", below + front, knit, copies=2, half=True, edges="cast on, off and seams"
+    hems = (
+        *hem_below(wanted, body.trunk, "back hem", body.trunk.hem, sewn=True),
+        *hem_below(wanted, body.trunk, "front hems", below[0].stitches, copies=2, sewn=True),
     )
-    pieces = (
-        *hem_below(wanted, body.trunk, "back hem", body.trunk.hem, False),
-        *hem_below(wanted, body.trunk, "front hems", below[0].stitches, False, copies=2),
-        _back(wanted, body, neck),
-        fronts,
-    )
-    edge = neck_edge_cm(neck, knit) - 2 * knit.wide(less)
-    around = _neck_band(wanted, edge, in_round=False)
+    edges = edging(cast_on=not hems, cast_off=True, sewn=True)
+    fronts = piece("fronts", "front", below + front, knit, copies=2, half=True, edges=edges)
+    pieces = (*hems, _back(wanted, body, neck, edges), fronts)
     up_front = front_bands(
         wanted, knit.long(fronts.rows - neck.front) + body.trunk.hem_band.depth_cm
     )
-    return _drawing(pieces, arms, around + up_front, _shoulders(body, neck, front[-1].stitches_to))
+    around = opened_neck(wanted, neck, neck_edge_cm(neck, knit) - 2 * knit.wide(less))
+    return _drawing(pieces, arms, up_front + around, _shoulders(body, neck, front[-1].stitches_to))
 
 
 def halved(runs: tuple[KnitRun, ...], less: int) -> tuple[KnitRun, ...]:
@@ -103,14 +112,6 @@ def overlap(wanted: Wanted, neck: Neck) -> int:
     return min(nearest(wanted.knit.across(wide)), neck.width // 2 - 1)
 
 
-def front_bands(wanted: Wanted, edge_cm: float) -> Made:
-    """Both bands along the front edges, from the hem's cast-on to the neck."""
-    rows = wanted.knit.rows
-    return picked_up(
-        "front bands", "band", wanted.bands[FRONT], edge_cm, in_round=False, copies=2, rows=rows
-    )
-
-
 def _neck(wanted: Wanted, body: FlatBody) -> Neck:
     _, across, _ = body.above[-1]
     neck = neck_of(wanted, across, wanted.knit.long(body.trunk.armhole))
@@ -118,14 +119,10 @@ def _neck(wanted: Wanted, body: FlatBody) -> Neck:
     return neck
 
 
-def _back(wanted: Wanted, body: FlatBody, neck: Neck) -> DrawnPiece:
+def _back(wanted: Wanted, body: FlatBody, neck: Neck, edges: Edging) -> DrawnPiece:
     runs = open_up(body.above, back_opening(neck, body.rows_above))
     whole = below_arms(body.trunk) + runs
-    return piece("back", "back", whole, wanted.knit, edges="cast on, off and seams")
-
-
-def _neck_band(wanted: Wanted, edge_cm: float, *, in_round: bool) -> Made:
-    return picked_up("neck band", "neck", wanted.bands[NECK], edge_cm, in_round=in_round)
+    return piece("back", "back", whole, wanted.knit, edges=edges)
 
 
 def _shoulders(body: FlatBody, neck: Neck, front: int) -> Join:
@@ -138,7 +135,7 @@ def _shoulders(body: FlatBody, neck: Neck, front: int) -> Join:
 def _drawing(pieces: tuple[DrawnPiece, ...], arms: Arms, bands: Made, shoulders: Join) -> Drawing:
     sleeves, sewn = arms
     around = tuple(made for made, _ in bands)
-    return Drawing(pieces + sleeves + around, (shoulders, *sewn, *(join for _, join in bands)))
+    return Drawing(pieces + sleeves + around, (shoulders, *sewn, *joins_of(bands)))
 
 
 OPENED, CLOSED = "opened", "closed"

@@ -10,8 +10,8 @@ from app.craft.constructions.drawing import (
     Wanted,
     nearest,
 )
-from app.craft.constructions.pieces import piece
-from app.craft.shaping import even_spacing, spacing_text, turns_of
+from app.craft.constructions.pieces import edging, piece
+from app.craft.shaping import counted, even_spacing, spacing_text, turns_of
 
 BRIM = "brim"
 
@@ -37,9 +37,10 @@ def draw(wanted: Wanted) -> Drawing:
     if each > crown:
         raise Impossible("too steep", "the crown would lose more than a stitch a wedge each round")
     head_of(wanted)
-    body = piece(
-        "sides", "body", (KnitRun(sides, count, count),), knit, in_round=True, edges="none"
-    )
+    brim = edge_band("brim", "band", band, knit.wide(count), count, in_round=True, copies=1)
+    edges = edging(cast_on=brim is None, cast_off=False)
+    side = KnitRun(sides, count, count)
+    body = piece("sides", "body", (side,), knit, in_round=True, edges=edges)
     run = KnitRun(crown, count - WEDGES, LEFT * WEDGES)
     top = piece(
         "crown",
@@ -50,7 +51,6 @@ def draw(wanted: Wanted) -> Drawing:
         edges="none",
         words=_crown(run, count, each),
     )
-    brim = edge_band("brim", "band", band, knit.wide(count), count, in_round=True, copies=1)
     return Drawing(((brim,) if brim else ()) + (body, top))
 
 
@@ -58,10 +58,12 @@ def _crown(run: KnitRun, count: int, each: int) -> tuple[str, ...]:
     """The first round already loses a stitch in each wedge, so that its run begins below them."""
     spacing = even_spacing(each, run.rows)
     spread = spacing_text(spacing, "round", turns_of(spacing, run.worked, WEDGES))
+    rest = spacing[0][1] - 1
+    after = f", then work {counted(rest, 'round')} more" if rest else ""
     return (
         f"Place a marker after every {count // WEDGES} stitches and decrease one before each "
-        f"marker on {spread}: {LEFT * WEDGES} stitches.",
-        "Draw the yarn through the stitches that are left.",
+        f"marker on {spread}: {LEFT * WEDGES} stitches{after}.",
+        f"Draw the yarn through the {LEFT * WEDGES} stitches that are left.",
     )
 
 

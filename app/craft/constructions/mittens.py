@@ -15,7 +15,7 @@ from app.craft.constructions.drawing import (
     Wanted,
     nearest,
 )
-from app.craft.constructions.pieces import piece, words_of
+from app.craft.constructions.pieces import BOTH_SIDES, at_both_sides, edging, piece, words_of
 from app.craft.shaping import shaping_text
 
 THUMB = 0.40
@@ -29,9 +29,6 @@ BRIDGE = 2
 
 TIP = 8
 """Stitches at the tip of the hand, drawn together."""
-
-AT_ONCE = 4
-"""Stitches the top may lose in a round."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +65,8 @@ def draw(wanted: Wanted) -> Drawing:
         "thumb", "gusset", "knit on from", hand.thumb, wide - hand.around + BRIDGE, "stitches", 0, 0
     )
     pieces = (
-        _pair("hands", "body", hands, wanted, _hand_words(hand, wide)),
-        _pair("thumbs", "sleeve", thumb, wanted, words_of(thumb, in_round=True)),
+        _pair("hands", "body", hands, wanted, _hand_words(hand, wide), cast_on=cuff is None),
+        _pair("thumbs", "sleeve", thumb, wanted, _thumb_words(thumb)),
     )
     return Drawing(((cuff,) if cuff else ()) + pieces, (join,))
 
@@ -78,7 +75,7 @@ def _hand(wanted: Wanted) -> Hand:
     knit, length = wanted.knit, wanted.cm("hand length")
     around = knit.pairs(wanted.cm("hand"))
     gusset = knit.along(GUSSET * length)
-    top = max(knit.along(TOP * length), ceil((around - TIP) / AT_ONCE))
+    top = max(knit.along(TOP * length), ceil((around - TIP) / BOTH_SIDES))
     thumb_rounds = knit.along(THUMB_LENGTH * length)
     thumb = 4 * max(nearest(knit.across(THUMB * wanted.cm("hand")) / 4), 1)
     straight = knit.along(length) - gusset - top
@@ -88,10 +85,22 @@ def _hand(wanted: Wanted) -> Hand:
 
 
 def _pair(
-    name: str, place: Place, runs: tuple[KnitRun, ...], wanted: Wanted, words: tuple[str, ...]
+    name: str,
+    place: Place,
+    runs: tuple[KnitRun, ...],
+    wanted: Wanted,
+    words: tuple[str, ...],
+    cast_on: bool = False,
 ) -> DrawnPiece:
-    knit = wanted.knit
-    return piece(name, place, runs, knit, in_round=True, copies=2, edges="none", words=words)
+    edges = edging(cast_on=cast_on, cast_off=False)
+    return piece(name, place, runs, wanted.knit, in_round=True, copies=2, edges=edges, words=words)
+
+
+def _thumb_words(runs: tuple[KnitRun, ...]) -> tuple[str, ...]:
+    return (
+        *words_of(runs, in_round=True),
+        f"Draw the yarn through the {runs[-1].stitches_to} stitches that are left.",
+    )
 
 
 def _hand_words(hand: Hand, wide: int) -> tuple[str, ...]:
@@ -100,8 +109,8 @@ def _hand_words(hand: Hand, wide: int) -> tuple[str, ...]:
         f"Leave the {wide - hand.around} stitches of the gusset on a thread for the thumb, which "
         f"takes {BRIDGE} more above them; go on with {hand.around} stitches.",
         shaping_text(hand.straight, hand.around, hand.around, in_round=True),
-        shaping_text(hand.top, hand.around, TIP, in_round=True, ends=AT_ONCE),
-        "Draw the yarn through the stitches that are left.",
+        at_both_sides(KnitRun(hand.top, hand.around, TIP)),
+        f"Draw the yarn through the {TIP} stitches that are left.",
     )
 
 

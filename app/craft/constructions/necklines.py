@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from itertools import accumulate
+from math import hypot
 
 from app.craft.constructions.drawing import Impossible, Knit, KnitRun, Wanted, nearest
 
@@ -26,16 +27,24 @@ LEAST_SHOULDER = 2
 
 @dataclass(frozen=True, slots=True)
 class Neck:
-    """An opening of `width` stitches, `front` and `back` rows deep."""
+    """An opening of `width` stitches between so many edges, `front` and `back` rows deep."""
 
     shape: str
     width: int
     front: int
     back: int
+    edges: int = 2
+
+    @property
+    def begun(self) -> int:
+        """Stitches cast off at once in front: half of it, or more where too few rows are left to
+        decrease one at each edge in a row."""
+        slanted = min(self.width // (2 * self.edges), self.front // 2)
+        return 0 if self.shape == V else self.width - self.edges * slanted
 
     def halved(self, less: int) -> "Neck":
         """Its half beside a front edge that lies `less` stitches from the middle."""
-        return Neck(self.shape, self.width // 2 - less, self.front, self.back)
+        return Neck(self.shape, self.width // 2 - less, self.front, self.back, edges=1)
 
     def narrowed(self, less: int) -> "Neck":
         """The same with `less` stitches fewer: the fronts lack them from the start."""
@@ -63,8 +72,8 @@ def front_opening(neck: Neck, rows: int) -> Profile:
     plain = rows - neck.front
     if neck.shape == V:
         return ((plain, 0, 0), (neck.front, 0, neck.width))
-    curve, begun = neck.front // 2, neck.width - 2 * (neck.width // 4)
-    return ((plain, 0, 0), (curve, begun, neck.width), (neck.front - curve, *(2 * (neck.width,))))
+    curve, wide = neck.front // 2, neck.width
+    return ((plain, 0, 0), (curve, neck.begun, wide), (neck.front - curve, wide, wide))
 
 
 def back_opening(neck: Neck, rows: int) -> Profile:
@@ -108,11 +117,8 @@ def neck_edge_cm(neck: Neck, knit: Knit) -> float:
 
 def front_edge_cm(neck: Neck, knit: Knit) -> float:
     """Length of the neck's edge along the front, from shoulder to shoulder, in cm."""
-    return 2 * _half_edge(neck.shape, knit.wide(neck.width) / 2, knit.long(neck.front))
-
-
-def _half_edge(shape: str, half_cm: float, deep_cm: float) -> float:
-    if shape == V:
-        return float((half_cm**2 + deep_cm**2) ** 0.5)
-    slope = ((half_cm / 2) ** 2 + (deep_cm / 2) ** 2) ** 0.5
-    return float(half_cm / 2 + slope + deep_cm / 2)
+    level, slanted = knit.wide(neck.begun), knit.wide(neck.width - neck.begun) / 2
+    if neck.shape == V:
+        return 2 * hypot(slanted, knit.long(neck.front))
+    half = knit.long(neck.front) / 2
+    return level + 2 * (hypot(slanted, half) + half)

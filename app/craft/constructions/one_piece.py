@@ -2,23 +2,19 @@
 
 from dataclasses import dataclass, replace
 
-from app.craft.constructions.bands import NECK, Made, live, picked_up
+from app.craft.constructions.bands import Made, joins_of
 from app.craft.constructions.bodies import Trunk, below_arms, hem_below
+from app.craft.constructions.corners import closed_neck, front_bands, opened_neck, yoke_neck
 from app.craft.constructions.drawing import (
     Drawing,
     DrawnPiece,
-    Edging,
     Join,
     Knit,
-    KnitRun,
     Wanted,
 )
-from app.craft.constructions.flat_bodies import front_bands
-from app.craft.constructions.pieces import outline, piece
+from app.craft.constructions.necklines import Neck
+from app.craft.constructions.pieces import Runs, at_both_sides, edging, outline, piece
 from app.craft.constructions.sleeves import Sleeve, cuff_below
-from app.craft.shaping import shaping_text
-
-SIDES, AT_ONCE = "on each side of both side markers on", 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,22 +45,26 @@ class Joined:
 
 @dataclass(frozen=True, slots=True)
 class Yoke:
-    """A yoke in runs and words; its neck is picked up along `edge_cm`, or knit on from the last
-    stitches where that is None; `front_rows` of it lie along an opened front."""
+    """A yoke in runs and words; `front_rows` of it lie along an opened front. Its band is picked up
+    around a neckline of that shape, along `edge_cm`; without one it is knit on from the last
+    stitches."""
 
-    runs: tuple[KnitRun, ...]
+    runs: Runs
     words: tuple[str, ...]
-    edge_cm: float | None
     front_rows: int
+    neck: Neck | None = None
+    edge_cm: float = 0.0
 
 
 def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
     """The whole garment: body, sleeves, yoke and bands."""
     tube, knit = joined.less is None, wanted.knit
     below = below_arms(joined.trunk, times=2, less=joined.missing)
-    hem = hem_below(wanted, joined.trunk, "hem", below[0].stitches, tube)
+    hem = hem_below(wanted, joined.trunk, "hem", below[0].stitches, in_round=tube)
     cuffs = cuff_below(wanted, joined.sleeve, in_round=True)
     sleeve = (joined.sleeve.run,)
+    bands = _bands(wanted, joined, yoke)
+    goes_on = yoke.neck is None and "neck band" in {one.name for one, _ in bands}
     pieces = (
         *hem,
         piece(
@@ -73,8 +73,8 @@ def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
             below,
             knit,
             in_round=tube,
-            edges=_edges(tube and bool(hem)),
-            words=tuple(_at_the_sides(run, tube) for run in below),
+            edges=edging(cast_on=not hem, cast_off=False),
+            words=tuple(at_both_sides(run, tube) for run in below),
         ),
         *cuffs,
         piece(
@@ -84,16 +84,15 @@ def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
             knit,
             in_round=True,
             copies=2,
-            edges=_edges(bool(cuffs)),
+            edges=edging(cast_on=not cuffs, cast_off=False),
         ),
-        _yoke(yoke, knit, tube),
+        _yoke(yoke, knit, tube, cast_off=not goes_on),
     )
-    bands = _bands(wanted, joined, yoke)
-    joins = (_meets(joined, below[-1].stitches_to, yoke), *(join for _, join in bands))
+    joins = (_meets(joined, below[-1].stitches_to, yoke), *joins_of(bands))
     return Drawing(pieces + tuple(made for made, _ in bands), joins, _underarms(joined))
 
 
-def _yoke(yoke: Yoke, knit: Knit, tube: bool) -> DrawnPiece:
+def _yoke(yoke: Yoke, knit: Knit, tube: bool, *, cast_off: bool) -> DrawnPiece:
     """Cut open along an opened front, its neckline lies at both ends of its rows."""
     cut = tuple(replace(run, gap=0, gap_to=0) for run in yoke.runs if run.rows)
     return piece(
@@ -102,19 +101,10 @@ def _yoke(yoke: Yoke, knit: Knit, tube: bool) -> DrawnPiece:
         yoke.runs,
         knit,
         in_round=tube,
-        edges="none",
+        edges=edging(cast_on=False, cast_off=cast_off),
         words=yoke.words,
         drawn=None if tube else outline(cut, knit),
     )
-
-
-def _at_the_sides(run: KnitRun, tube: bool) -> str:
-    """A body in one piece is shaped at both its sides, a stitch before and after each marker."""
-    return shaping_text(run.rows, run.stitches, run.stitches_to, tube, SIDES, ends=AT_ONCE)
-
-
-def _edges(cast_on_below: bool) -> Edging:
-    return "none" if cast_on_below else "cast on and off"
 
 
 def _meets(joined: Joined, body: int, yoke: Yoke) -> Join:
@@ -131,14 +121,13 @@ def _underarms(joined: Joined) -> tuple[str, ...]:
 
 
 def _bands(wanted: Wanted, joined: Joined, yoke: Yoke) -> Made:
-    tube = joined.less is None
-    neck = wanted.bands[NECK]
-    around = (
-        live("neck band", "neck", neck, yoke.runs[-1].stitches_to, in_round=tube)
-        if yoke.edge_cm is None
-        else picked_up("neck band", "neck", neck, yoke.edge_cm, in_round=tube)
-    )
-    return around if tube else around + _up_the_front(wanted, joined, yoke)
+    """Up the fronts first, so that the neck's band can meet them."""
+    opened = joined.less is not None
+    fronts = _up_the_front(wanted, joined, yoke) if opened else ()
+    if yoke.neck is None:
+        return fronts + yoke_neck(wanted, yoke.runs[-1].stitches_to, opened=opened)
+    around = opened_neck if opened else closed_neck
+    return fronts + around(wanted, yoke.neck, yoke.edge_cm)
 
 
 def _up_the_front(wanted: Wanted, joined: Joined, yoke: Yoke) -> Made:

@@ -12,7 +12,20 @@ from app.craft.constructions.drawing import (
     Place,
     Point,
 )
-from app.craft.shaping import shaping_text
+from app.craft.shaping import counted, shaping_phrase, shaping_text
+
+PLAIN = "stocking stitch"
+
+SIDES, BOTH_SIDES = "on each side of both side markers on", 4
+
+EDGINGS: dict[tuple[bool, bool, bool], Edging] = {
+    (True, True, True): "cast on, off and seams",
+    (True, True, False): "cast on and off",
+    (True, False, True): "cast on and seams",
+    (True, False, False): "cast on",
+    (False, True, True): "cast off and seams",
+    (False, True, False): "cast off",
+}
 
 Runs = tuple[KnitRun, ...]
 
@@ -36,7 +49,8 @@ def piece(
     runs = tuple(run for run in runs if run.rows)
     if not runs or any(run.rows < 0 or min(run.stitches, run.stitches_to) < 1 for run in runs):
         raise Impossible("nothing left", f"these measures leave nothing for the {name}")
-    told = words_of(runs, in_round, half) if words is None else words
+    work = words_of(runs, in_round, half) if words is None else words
+    told = (*_begun(edges, runs, work), *work, *_ended(edges, runs, work))
     line = outline(runs, knit, half) if drawn is None else drawn
     return DrawnPiece(name, place, in_round, copies, runs, knit, edges, told, line)
 
@@ -46,30 +60,54 @@ def words_of(runs: Runs, in_round: bool = False, half: bool = False) -> tuple[st
     told = [_step(runs[0], in_round, half)]
     for before, after in pairwise(runs):
         told += [*_between(before, after, half), _step(after, in_round, half)]
-    return (*told, *_rest(runs[-1], told[-1]))
+    return tuple(told)
 
 
-def _rest(last: KnitRun, told: str) -> tuple[str, ...]:
-    """Steps of a shoulder end on stitches that are cast off too."""
-    stepped = told.startswith("Cast off")
-    return (f"Cast off the {last.stitches_to} stitches that are left.",) if stepped else ()
+def edging(*, cast_on: bool, cast_off: bool, sewn: bool = False) -> Edging:
+    """What is done at the edges of a piece: one that is knit on from another is not cast on."""
+    return EDGINGS.get((cast_on, cast_off, sewn), "none")
+
+
+def at_both_sides(run: KnitRun, in_round: bool = True) -> str:
+    """A run shaped at both its side markers, a stitch before and after each, in words."""
+    return shaping_text(run.rows, run.stitches, run.stitches_to, in_round, SIDES, ends=BOTH_SIDES)
+
+
+def _begun(edges: Edging, runs: Runs, told: tuple[str, ...]) -> Iterator[str]:
+    if edges.startswith("cast on") and not told[0].startswith("Cast on"):
+        yield f"Cast on {runs[0].stitches} stitches."
+
+
+def _ended(edges: Edging, runs: Runs, told: tuple[str, ...]) -> Iterator[str]:
+    if "off" in edges and not told[-1].endswith("cast off loosely."):
+        loosely = ", loosely" if "stretchy" in edges else ""
+        yield f"Cast off the {runs[-1].stitches_to} stitches that are left{loosely}."
 
 
 def _step(run: KnitRun, in_round: bool, half: bool) -> str:
     outer = run.stitches_to + run.gap_to - run.stitches - run.gap
-    opened = run.gap_to != run.gap
-    if opened and outer:
-        return shaping_text(run.rows, run.stitches, run.stitches_to, in_round, ends=10**6)
+    inner = run.gap - run.gap_to
+    armhole = "at the armhole edge of" if half else "at each armhole edge of"
     neck = "at the neck edge of" if half else "at each neck edge of"
-    where = neck if opened else ("at the armhole edge of" if half else "")
-    return shaping_text(
-        run.rows, run.stitches, run.stitches_to, in_round, where, ends=1 if half else 2
-    )
+    ends = 1 if half else 2
+    if outer and inner:
+        both = [
+            shaping_phrase(run.rows, change, run.worked, in_round, where, ends)[0]
+            for change, where in ((outer, armhole), (inner, neck))
+        ]
+        over = counted(run.rows, "row")
+        work = f"{both[0].lower()}; at the same time {both[1].lower()}".replace(f" over {over}", "")
+        return f"Over {over} {work}: {run.stitches_to} stitches."
+    where = neck if inner else (armhole if half else "")
+    told = shaping_text(run.rows, run.stitches, run.stitches_to, in_round, where, ends)
+    return told if run.pattern == PLAIN else f"{told[:-1]}, in {run.pattern}."
 
 
 def _between(before: KnitRun, after: KnitRun, half: bool) -> Iterator[str]:
     opened = after.gap - before.gap_to
     change = after.stitches - before.stitches_to + opened
+    if not after.gap and after.gap_to and not half:
+        yield "Part it in the middle for the neck; work each side alone."
     if opened > 0:
         where = "at the neck edge" if half else "in the middle for the neck; work each side alone"
         yield f"Cast off {opened} stitches {where}."

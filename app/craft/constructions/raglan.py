@@ -1,10 +1,11 @@
 """The raglan yoke: four lines from underarm to neck, along which all is drawn in."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from app.craft.constructions.belonging import belonging
 from app.craft.constructions.bodies import trunk_of
-from app.craft.constructions.drawing import Drawing, Impossible, Wanted, nearest
+from app.craft.constructions.drawing import Drawing, Impossible, KnitRun, Wanted, nearest
 from app.craft.constructions.flat_bodies import overlap
 from app.craft.constructions.necklines import (
     Neck,
@@ -15,8 +16,9 @@ from app.craft.constructions.necklines import (
     open_up,
 )
 from app.craft.constructions.one_piece import Joined, Yoke, in_one_piece
+from app.craft.constructions.pieces import Runs
 from app.craft.constructions.sleeves import sleeve_of
-from app.craft.shaping import counted, even_spacing, spacing_text, turns_of
+from app.craft.shaping import counted, even_spacing, shaping_phrase, spacing_text, turns_of
 
 UNDERARM = 0.08
 """Stitches that rest at each underarm, as a share of those around the body (Zimmermann, Knitting
@@ -78,10 +80,10 @@ def _yoke(wanted: Wanted, joined: Joined, neck: Neck, lines: Lines) -> Yoke:
     runs = open_up(outer, front_opening(neck.narrowed(joined.missing), lines.rows))
     edge = front_edge_cm(neck, knit) - 2 * knit.wide(less)
     edge += knit.wide(neck.width + 2 * lines.top)
-    return Yoke(runs, _words(joined, neck, lines), edge, lines.rows - neck.front)
+    return Yoke(runs, _words(joined, neck, lines, runs), lines.rows - neck.front, neck, edge)
 
 
-def _words(joined: Joined, neck: Neck, lines: Lines) -> tuple[str, ...]:
+def _words(joined: Joined, neck: Neck, lines: Lines, runs: Runs) -> tuple[str, ...]:
     row = "round" if joined.less is None else "row"
     told = [f"Join body and sleeves: {joined.count} stitches; mark the four lines between them."]
     for whose, times in (("body", lines.body), ("sleeves", lines.sleeve)):
@@ -90,6 +92,28 @@ def _words(joined: Joined, neck: Neck, lines: Lines) -> tuple[str, ...]:
             worked = lines.rows * joined.count / 2
             spread = spacing_text(spacing, row, turns_of(spacing, worked, LINES))
             told.append(f"Decrease one stitch of the {whose} beside each line on {spread}.")
-    begun = counted(lines.rows - neck.front, row)
-    told.append(f"After {begun} begin the {neck.shape} neck, {neck.width} stitches wide.")
-    return tuple(told)
+    plain = lines.rows - neck.front
+    when = f"After {counted(plain, row)}" if plain else "From the first on"
+    told.append(f"{when} work the {neck.shape} neck as well, while the lines go on.")
+    opening = [run for run in runs if run.rows and run.gap_to]
+    return (
+        *told,
+        *_neck_words(opening, joined.less is None),
+        f"{counted(lines.rows, row)} in all.",
+    )
+
+
+def _neck_words(opening: list[KnitRun], closed: bool) -> Iterator[str]:
+    """What is cast off at once, and what is decreased at both its edges."""
+    begun = opening[0].gap
+    if begun and closed:
+        yield f"Cast off {begun} stitches in the middle of the front and go on to and fro."
+    elif begun:
+        yield f"Cast off {begun // 2} stitches at each front edge."
+    elif closed:
+        yield "Part the front in its middle and go on to and fro."
+    for run in opening:
+        fewer = run.gap - run.gap_to
+        if fewer:
+            told, _ = shaping_phrase(run.rows, fewer, run.worked, False, "at each neck edge of")
+            yield f"{told.replace('Cast off', 'At the neck edges cast off')}."

@@ -102,7 +102,7 @@ def _yoke(joined: Joined, counts: Counts) -> Yoke:
         KnitRun(long, wide, wide)
         for long, wide in ((lower, full), (middle, first), (upper, second), (1, neck))
     )
-    return Yoke(runs, _words(joined, runs), None, rows)
+    return Yoke(runs, _words(joined, runs), rows)
 
 
 def _words(joined: Joined, runs: tuple[KnitRun, ...]) -> tuple[str, ...]:

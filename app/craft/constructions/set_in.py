@@ -8,7 +8,7 @@ from app.craft.constructions.bodies import trunk_of
 from app.craft.constructions.drawing import Impossible, Join, Knit, KnitRun, Wanted
 from app.craft.constructions.flat_bodies import Arms, FlatBody
 from app.craft.constructions.necklines import neck_of
-from app.craft.constructions.pieces import piece
+from app.craft.constructions.pieces import edging, piece
 from app.craft.constructions.sleeves import cuff_below, sleeve_of
 
 SHOULDER_SLOPE_CM = 2.0
@@ -77,9 +77,11 @@ def set_in_sleeves(wanted: Wanted, body: FlatBody) -> Arms:
     upper, cap = _sleeve_and_cap(wanted, body)
     sleeve = sleeve_of(wanted, upper, every=2)
     runs = (sleeve.run, KnitRun(cap.rows, cap.begun, cap.top))
-    made = piece("sleeves", "sleeve", runs, knit, copies=2, edges="cast on, off and seams")
+    cuffs = cuff_below(wanted, sleeve, in_round=False)
+    edges = edging(cast_on=not cuffs, cast_off=True, sewn=True)
+    made = piece("sleeves", "sleeve", runs, knit, copies=2, edges=edges)
     join = _fits("cap of the sleeve", 2 * cap.edge_cm, 2 * body.armhole_edge_cm)
-    return (*cuff_below(wanted, sleeve, in_round=False), made), (join,)
+    return (*cuffs, made), (join,)
 
 
 def _fits(name: str, cap_cm: float, armhole_cm: float) -> Join:

@@ -45,5 +45,14 @@ def sleeve_of(wanted: Wanted, upper: int, every: int, wrist: int | None = None) 
 def cuff_below(wanted: Wanted, sleeve: Sleeve, in_round: bool) -> tuple[DrawnPiece, ...]:
     """The cuffs of both sleeves, or nothing."""
     width = wanted.knit.wide(sleeve.lower)
-    made = edge_band("cuffs", "cuff", sleeve.cuff, width, sleeve.lower, in_round=in_round, copies=2)
+    made = edge_band(
+        "cuffs",
+        "cuff",
+        sleeve.cuff,
+        width,
+        sleeve.lower,
+        in_round=in_round,
+        copies=2,
+        sewn=not in_round,
+    )
     return (made,) if made else ()

@@ -16,7 +16,7 @@ from app.craft.constructions.drawing import (
     Wanted,
     nearest,
 )
-from app.craft.constructions.pieces import piece
+from app.craft.constructions.pieces import at_both_sides, edging, piece
 
 TURNED = 0.56
 """Stitches left of a heel after it is turned, as a share of the heel (practice)."""
@@ -55,11 +55,12 @@ def draw(wanted: Wanted) -> Drawing:
         KnitRun(sock.foot, sock.around, sock.around),
     )
     leg = KnitRun(sock.leg, sock.around, sock.around)
+    toe = KnitRun(sock.toe, sock.around, sock.tip)
     pieces = (
-        _pair("legs", "body", (leg,), knit),
+        _pair("legs", "body", (leg,), knit, edges=edging(cast_on=cuff is None, cast_off=False)),
         _pair("heels", "piece", heel, knit, in_round=False, words=_heel_words(sock)),
         _pair("feet", "body", foot, knit, words=_foot_words(sock)),
-        _pair("toes", "crown", (KnitRun(sock.toe, sock.around, sock.tip),), knit),
+        _pair("toes", "crown", (toe,), knit, words=_toe_words(toe)),
     )
     return Drawing(((cuff,) if cuff else ()) + pieces, (_gusset(sock),))
 
@@ -111,6 +112,11 @@ def _foot_words(sock: Sock) -> tuple[str, ...]:
     )
 
 
+def _toe_words(toe: KnitRun) -> tuple[str, ...]:
+    half = toe.stitches_to // 2
+    return at_both_sides(toe), f"Graft the {half} + {half} stitches that are left."
+
+
 def _pair(
     name: str,
     place: Place,
@@ -119,8 +125,8 @@ def _pair(
     *,
     in_round: bool = True,
     words: tuple[str, ...] | None = None,
+    edges: Edging = "none",
 ) -> DrawnPiece:
-    edges: Edging = "none"
     return piece(name, place, runs, knit, in_round=in_round, copies=2, edges=edges, words=words)
 
 

@@ -1,10 +1,10 @@
 """Sleeves of a drop shoulder: straight across at the top and sewn to the sides of the body."""
 
-from app.craft.constructions.bands import ARMHOLE, picked_up
+from app.craft.constructions.bands import ARMHOLE, joins_of, picked_up
 from app.craft.constructions.bodies import Trunk
 from app.craft.constructions.drawing import Join, Wanted
 from app.craft.constructions.flat_bodies import Arms, FlatBody
-from app.craft.constructions.pieces import piece
+from app.craft.constructions.pieces import edging, piece
 from app.craft.constructions.sleeves import cuff_below, sleeve_of
 
 
@@ -13,16 +13,18 @@ def straight_sleeves(wanted: Wanted, trunk: Trunk) -> Arms:
     knit = wanted.knit
     armhole = 2 * knit.long(trunk.armhole)
     sleeve = sleeve_of(wanted, knit.pairs(armhole), every=2)
-    made = piece("sleeves", "sleeve", (sleeve.run,), knit, copies=2, edges="cast on, off and seams")
+    cuffs = cuff_below(wanted, sleeve, in_round=False)
+    edges = edging(cast_on=not cuffs, cast_off=True, sewn=True)
+    made = piece("sleeves", "sleeve", (sleeve.run,), knit, copies=2, edges=edges)
     one = knit.wide(1)
     join = Join(
         "sleeve top", "armhole", "sewn to", knit.wide(sleeve.upper), armhole, "cm", -one, one
     )
-    return (*cuff_below(wanted, sleeve, in_round=False), made), (join,)
+    return (*cuffs, made), (join,)
 
 
 def armhole_bands(wanted: Wanted, body: FlatBody) -> Arms:
     """Bands around the armholes of a garment without sleeves."""
     edge = 2 * body.armhole_edge_cm
     made = picked_up("armhole bands", "band", wanted.bands[ARMHOLE], edge, in_round=True, copies=2)
-    return tuple(one for one, _ in made), tuple(join for _, join in made)
+    return tuple(one for one, _ in made), joins_of(made)

@@ -29,10 +29,15 @@ WAYS = {
 
 EDGE_WORDS: dict[str, str] = {
     "none": "none, or counted in",
+    "cast on": "cast on; another piece is knit on from its end",
+    "cast on and seams": "cast on and seams; another piece is knit on from its end",
     "cast on and off": "cast on and cast off",
     "cast on, off and seams": "cast on, cast off and seams",
     "cast on, stretchy cast-off": "cast on and stretchy cast-off",
     "cast on, stretchy cast-off and seams": "cast on, stretchy cast-off and seams",
+    "cast off": "knit on from another piece and cast off",
+    "cast off and seams": "knit on from another piece, cast off and seams",
+    "stretchy cast-off": "knit on from another piece, stretchy cast-off",
     "picked up and cast off": "picked up and cast off",
     "picked up, stretchy cast-off": "picked up and stretchy cast-off",
 }

@@ -47,7 +47,7 @@ def test_a_cuff_of_its_own_gauge():
 
 def test_a_picked_up_band_is_within_a_stitch_and_then_a_multiple():
     """30.7 cm at 20 in 10 cm: 61.4, so 61 are picked up, and 1 is decreased to a multiple of 4."""
-    ((made, join),) = picked_up("neck band", "neck", RIB, 30.7, in_round=True)
+    ((made, (join,)),) = picked_up("neck band", "neck", RIB, 30.7, in_round=True)
     assert (join.has, join.wants) == (61, pytest.approx(61.4))
     assert join.holds
     assert made.runs[0].stitches == 60
@@ -67,7 +67,7 @@ def test_along_rows_it_is_told_how_many_each_give():
 
 
 def test_a_band_knit_on_from_live_stitches():
-    ((made, join),) = live("neck band", "neck", RIB, 80, in_round=True)
+    ((made, (join,)),) = live("neck band", "neck", RIB, 80, in_round=True)
     assert made.words[:2] == ("Knit on from 80 stitches.", "Go on with 80 stitches.")
     assert join.has == join.wants == 80
 

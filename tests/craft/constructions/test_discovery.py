@@ -40,8 +40,10 @@ def test_a_new_construction_is_one_new_file():
     (drawn,) = pennant.draw(want(pennant, {}, Knit(22, 30)).wanted).pieces
     assert drawn.worked == 90 * (44 + 2) / 2
     assert drawn.words == (
+        "Cast on 44 stitches.",
         "Decrease one stitch at each end of the next and every 4th row, 6 times, "
         "then every 6th row, once, all this 3 times: 2 stitches, then work 3 rows more.",
+        "Cast off the 2 stitches that are left.",
     )
 
 

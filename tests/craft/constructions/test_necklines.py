@@ -22,6 +22,15 @@ def test_a_round_neck_is_cast_off_then_shaped_then_straight():
     assert back_opening(neck, 20) == ((18, 0, 0), (2, 16, 16))
 
 
+def test_a_shallow_neck_is_decreased_at_most_once_a_row():
+    """16 stitches over 4 rows: 2 at each edge in the 2 shaped ones, 12 cast off at once; so does
+    its half, of which 2 of 8 are decreased."""
+    shallow = Neck("high", 16, 4, 2)
+    assert shallow.begun == 12
+    assert shallow.halved(0).begun == 6
+    assert Neck("V", 16, 4, 2).begun == 0
+
+
 def test_a_v_neck_opens_evenly():
     assert front_opening(Neck("V", 16, 12, 2), 12) == ((0, 0, 0), (12, 0, 16))
 

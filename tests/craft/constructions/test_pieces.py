@@ -1,7 +1,7 @@
 import pytest
 
 from app.craft.constructions.drawing import Impossible, Knit, KnitRun
-from app.craft.constructions.pieces import outline, piece, words_of
+from app.craft.constructions.pieces import edging, outline, piece, words_of
 
 SQUARE = Knit(10, 10)
 """A stitch and a row of a centimetre each."""
@@ -73,9 +73,43 @@ def test_half_a_front_is_shaped_at_one_edge():
     )
 
 
-def test_both_edges_at_once_are_told_as_a_sum():
+def test_both_edges_at_once_are_told_one_beside_the_other():
     (told,) = words_of((KnitRun(10, 20, 8, gap=0, gap_to=4),))
-    assert told == "Decrease 12 stitches evenly over 10 rows: 8 stitches."
+    assert told == (
+        "Over 10 rows decrease one stitch at each armhole edge of the next and every 2nd row, "
+        "3 times, then every 4th row, once; at the same time decrease one stitch at each neck "
+        "edge of the next row, then every 6th row, once: 8 stitches."
+    )
+
+
+def test_a_piece_tells_how_it_begins_and_ends():
+    """As its edges say, and not twice."""
+    runs = (KnitRun(10, 20, 20, "garter stitch"),)
+    assert piece("scarf", "piece", runs, SQUARE).words == (
+        "Cast on 20 stitches.",
+        "Work 10 rows on 20 stitches, in garter stitch.",
+        "Cast off the 20 stitches that are left.",
+    )
+    goes_on = piece("sides", "body", runs, SQUARE, edges="none").words
+    assert goes_on == ("Work 10 rows on 20 stitches, in garter stitch.",)
+    loose = piece("shawl", "piece", runs, SQUARE, edges="stretchy cast-off").words
+    assert loose[-1] == "Cast off the 20 stitches that are left, loosely."
+
+
+@pytest.mark.parametrize(
+    ("cast_on", "cast_off", "sewn", "edges"),
+    [
+        (True, True, True, "cast on, off and seams"),
+        (True, True, False, "cast on and off"),
+        (True, False, True, "cast on and seams"),
+        (True, False, False, "cast on"),
+        (False, True, True, "cast off and seams"),
+        (False, True, False, "cast off"),
+        (False, False, False, "none"),
+    ],
+)
+def test_what_is_done_at_the_edges(cast_on, cast_off, sewn, edges):
+    assert edging(cast_on=cast_on, cast_off=cast_off, sewn=sewn) == edges
 
 
 def test_runs_without_rows_are_left_out():

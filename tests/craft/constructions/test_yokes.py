@@ -56,7 +56,7 @@ def test_a_raglan_is_drawn_in_at_eight_places():
     assert yoke.runs[0].stitches - 4 * 29 - 4 * 25 == 92
     assert yoke.runs[-1].stitches_to + yoke.runs[-1].gap_to == 92
     assert yoke.words[1].startswith("Decrease one stitch of the body beside each line on the next")
-    assert "begin the round neck, 38 stitches wide" in yoke.words[-1]
+    assert "After 44 rounds work the round neck as well, while the lines go on." in yoke.words
 
 
 def test_a_sleeve_no_wider_than_its_top_is_not_drawn_in():
@@ -69,14 +69,14 @@ def test_an_opened_front_has_no_opening_in_its_middle():
     yoke = drawn("cardigan, raglan").piece("yoke")
     assert not yoke.in_round
     assert yoke.runs[-1].gap_to > 0
-    top = max(up for _, up in yoke.outline)
-    assert sum(up == top for _, up in yoke.outline) == 2
+    assert max(x for x, y in yoke.outline if y == max(high for _, high in yoke.outline)) < 20
+    assert all(x != 0 for x, _ in yoke.outline)
 
 
 def test_a_garment_without_hem_or_cuffs_is_cast_on_itself():
     made = drawn("pullover, raglan", {"hem depth": 0, "cuff depth": 0})
     assert {piece.name for piece in made.pieces} == {"body", "sleeves", "yoke", "neck band"}
-    assert made.piece("body").edges == "cast on and off"
+    assert made.piece("body").edges == made.piece("sleeves").edges == "cast on"
     assert drawn("pullover, raglan").piece("body").edges == "none"
 
 
