@@ -9,7 +9,7 @@ from app.book.finding import Finding, name_of
 from app.book.links import broken_links
 from app.book.plan import Part, Promise
 from app.book.sense import nonsense
-from app.book.shape import Runs
+from app.book.shape import Measured, Runs, Shape, Strand
 from app.book.words import OPEN_STATES, SINKS, YARN_KINDS
 
 __all__ = ["Finding", "check", "knit_roles", "structure"]
@@ -115,13 +115,22 @@ def _roles(book: Book) -> Iterable[Finding]:
 
 def knit_roles(part: Part) -> set[str]:
     """The roles of yarn that a part is knit with, those that take turns among them."""
-    runs = part.shape.runs if isinstance(part.shape, Runs) else ()
-    roles = {strand.role for run in runs for strand in run.strands if strand.role}
-    if not isinstance(part.shape, Runs):
-        roles.add("main")
+    roles = {strand.role for strand in strands_of(part.shape) if strand.role}
     if part.sequence:
-        roles |= {one.role for one in (*part.sequence.yarns, *part.sequence.bands)}
+        roles |= {one.role for one in part.sequence.yarns}
+        roles |= {one.role for one in part.sequence.bands}
     return roles
+
+
+def strands_of(shape: Shape) -> tuple[Strand, ...]:
+    """The yarns that work in a shape, as it says; one alone where it says nothing of them."""
+    match shape:
+        case Runs():
+            return tuple(strand for run in shape.runs for strand in run.strands)
+        case Measured():
+            return shape.strands
+        case _:
+            return (Strand(),)
 
 
 def _named_roles(book: Book, part: Part) -> set[str]:

@@ -11,7 +11,7 @@ from app.book.gauge import Gauge
 from app.book.pattern import Pattern, SizePart
 from app.book.plan import Losses, Part, Plan
 from app.book.sense_wool import of_beside, of_knitting, of_wool
-from app.book.shape import Run, Runs, Shape
+from app.book.shape import Measured, Run, Runs, Shape, Strand
 from app.book.swatch import Swatch
 
 GAUGE = (0.1, 1_000.0)
@@ -154,9 +154,11 @@ def _of_shape(part: Part, shape: Shape) -> Iterator[Fault]:
         for number, run in enumerate(shape.runs, start=1):
             yield from _of_run(part, run, f"run {number}")
         return
+    if isinstance(shape, Measured):
+        yield from _of_strands(part, shape.strands, "shape")
     for one in fields(shape):
         value = getattr(shape, one.name)
-        if one.name != "way":
+        if one.name not in ("way", "pattern", "strands"):
             # A piece may begin or end in a point, or have no rows yet.
             pointed = one.name in ("rows", "width_mm", "width_to_mm")
             yield from (not_below if pointed else above_zero)(part, f"shape.{one.name}", value)
@@ -167,9 +169,13 @@ def _of_run(part: Part, run: Run, name: str) -> Iterator[Fault]:
     yield from not_below(part, f"{name}, stitches", run.stitches)
     yield from not_below(part, f"{name}, stitches_to", run.stitches_to)
     yield from above_zero(part, f"{name}, needle_mm", run.needle_mm)
-    if not run.strands:
+    yield from _of_strands(part, run.strands, name)
+
+
+def _of_strands(part: Part, strands: tuple[Strand, ...], name: str) -> Iterator[Fault]:
+    if not strands:
         yield part, f"{name}, strands", "names no yarn to knit with."
-    for strand in run.strands:
+    for strand in strands:
         if not strand.role:
             yield part, f"{name}, strands", "has a strand without a role."
         yield from not_below(part, f"{name}, share", strand.share)

@@ -62,6 +62,19 @@ class Trapezoid:
 
 
 @dataclass(frozen=True, slots=True)
+class Measured:
+    """A width that goes to another over a length of fabric, in mm, with its stitch pattern and its
+    yarns: its stitches and rows follow from the gauge."""
+
+    width_mm: int
+    width_to_mm: int
+    length_mm: int
+    pattern: str = "stocking stitch"
+    strands: tuple[Strand, ...] = (Strand(),)
+    way: Literal["measured"] = "measured"
+
+
+@dataclass(frozen=True, slots=True)
 class Stated:
     """A pattern's one stated total, in mm of yarn: somebody's estimate with a margin in it."""
 
@@ -77,4 +90,4 @@ class Metres:
     way: Literal["metres"] = "metres"
 
 
-Shape = Runs | Counted | Rectangle | Trapezoid | Stated | Metres
+Shape = Runs | Counted | Rectangle | Trapezoid | Measured | Stated | Metres

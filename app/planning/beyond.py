@@ -6,7 +6,7 @@ unless its pattern is stranded knitting.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.book.plan import Extra, Part, Plan
 from app.book.shape import Strand
@@ -19,6 +19,12 @@ from app.planning.schedule import AnyRun, by_role, stitches_in
 STRANDED = "stranded"
 """The row of the table of patterns that says what floats take: behind every stitch of a round
 about a quarter of a stitch's yarn, ± 8 % of it."""
+
+
+OF_PATTERN = {"cable panel": "cables", "floats": STRANDED}
+"""Extras a maker names, and the stitch pattern whose swatch holds them."""
+
+HELD = "in the yarn in a stitch already: the swatch was knit so, and measured"
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,16 +44,32 @@ class Beyond:
         return Step(self.what, self.how, metres.value, "m", metres.u, self.source, self.standing)
 
 
-def beyond(part: Part, runs: tuple[AnyRun, ...], whose: str) -> tuple[Beyond, ...]:
-    """All that a part takes beyond its stitches; `whose` names it in the causes of its error."""
+def beyond(part: Part, runs: tuple[AnyRun, ...], whose: str, held: str = "") -> tuple[Beyond, ...]:
+    """All that a part takes beyond its stitches; `whose` names it in the causes of its error.
+    `held` is the pattern whose extras the yarn in a stitch holds already: its swatch was knit in it
+    and weighed or unravelled."""
     found: list[Beyond] = []
     for run in runs:
         for strand in run.strands:
-            found += _of_pattern(run, strand)
-            found += _floats(run, strand)
+            own = (*_of_pattern(run, strand), *_floats(run, strand))
+            found += [_held(one) for one in own] if fabric(run.pattern).name == held else own
     for extra in part.extras:
-        found += _of_extra(extra, runs, whose)
+        typed = _of_extra(extra, runs, whose)
+        known = held and OF_PATTERN.get(extra.name) == held
+        found += [_held(one) for one in typed] if known else typed
     return _together(found)
+
+
+def beyond_amount(part: Part, need: Figure, whose: str) -> tuple[Figure, tuple[Step, ...]]:
+    """A stated amount in m with the extras of its part, which the pattern did not know of, and
+    their lines of the working."""
+    whole, steps = need, []
+    for extra in part.extras:
+        m, u = (need.value * pct / 100 for pct in (extra.pct, extra.u_pct))
+        whole = whole + Figure(m, "m", {f"{extra.name} of {whose}": u})
+        how = f"{extra.pct:g} ± {extra.u_pct:g} % of what it takes by the stated amount"
+        steps.append(Step(_titled(extra), how, m, "m", u, "as you said", "assumed"))
+    return whole, tuple(steps)
 
 
 def unmeasured(
@@ -113,8 +135,16 @@ def _of_extra(extra: Extra, runs: tuple[AnyRun, ...], whose: str) -> Iterator[Be
         cause = f"{extra.name} of {whose}"
         more = Figure(worked * extra.pct / 100, "stitches", {cause: worked * extra.u_pct / 100})
         how = f"{extra.pct:g} ± {extra.u_pct:g} % of its stitches"
-        what = extra.name[:1].upper() + extra.name[1:]
-        yield Beyond(what, how, role, more, "as you said", "assumed")
+        yield Beyond(_titled(extra), how, role, more, "as you said", "assumed")
+
+
+def _titled(extra: Extra) -> str:
+    return extra.name[:1].upper() + extra.name[1:]
+
+
+def _held(one: Beyond) -> Beyond:
+    """What is not counted twice."""
+    return replace(one, stitches=Figure(0.0, "stitches"), how=HELD, standing="measured")
 
 
 def _measured(plan: Plan, part: Part, one: StitchPattern, swatch: Swatch | None) -> bool:

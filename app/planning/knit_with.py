@@ -3,12 +3,9 @@
 from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
-from app.book.gauge import Gauge
-from app.book.plan import Worked
-from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Strand, Trapezoid
+from app.book.shape import Counted, Measured, Rectangle, Run, Runs, Shape, Strand, Trapezoid
 from app.book.swatch import STOCKING_STITCH
 from app.planning.beyond import STRANDED
-from app.planning.schedule import schedule
 
 MAIN, SECOND = "main", "contrast"
 """The roles of the yarn of a piece and of a second one beside it."""
@@ -33,25 +30,26 @@ class KnitWith:
         return not self.use and self.ends == 1 and self.pattern in ("", STOCKING_STITCH)
 
 
-class NoGauge(ValueError):
-    """Met where a measured piece must be counted and there is no gauge to count it at."""
-
-
-def knit_shape(
-    shape: Shape, knit: KnitWith, gauge: Gauge | None, worked: Worked | None = None
-) -> Shape:
-    """The shape with its yarns worked so: as it is where that is plain, else row by row at the
-    gauge as it is now. NoGauge where it has to be counted and cannot be."""
-    if knit.plain and not isinstance(shape, Runs):
-        return shape
-    if gauge is None and isinstance(shape, Rectangle | Trapezoid):
-        raise NoGauge
-    runs = schedule(shape, gauge or Gauge(1.0, 1.0), worked)
-    return Runs(tuple(_knit(run, knit) for run in runs)) if runs else shape
+def knit_shape(shape: Shape, knit: KnitWith) -> Shape:
+    """The shape with its yarns worked so: as it is where that is plain; else what is measured
+    stays measured, what is counted is told row by row, and an amount has no yarns to work."""
+    match shape:
+        case Runs():
+            return Runs(tuple(_knit(run, knit) for run in shape.runs)) if shape.runs else shape
+        case Counted() if not knit.plain:
+            return Runs((_knit(Run(shape.rows, shape.stitches, shape.stitches), knit),))
+        case Rectangle(width_mm=width) if not knit.plain:
+            return _measured(Trapezoid(width, width, shape.length_mm), knit)
+        case Trapezoid() if not knit.plain:
+            return _measured(shape, knit)
+        case _:
+            return shape
 
 
 def told_by(shape: Shape) -> KnitWith | None:
     """How the yarns of a shape are worked; None where its rows differ, or work them otherwise."""
+    if isinstance(shape, Measured):
+        return _told(shape.pattern, *shape.strands)
     if not isinstance(shape, Runs):
         return KnitWith()
     patterns = {run.pattern for run in shape.runs}
@@ -60,13 +58,28 @@ def told_by(shape: Shape) -> KnitWith | None:
     return _told(pattern, *strands.pop()) if len(strands) == 1 else None
 
 
-def as_counted(shape: Shape) -> Shape:
-    """Rows that are all alike as what they are: so many stitches by so many rows."""
+def as_described(shape: Shape) -> Shape:
+    """A shape without its yarns: a measured one by its sizes, and rows that are all alike as what
+    they are, so many stitches by so many rows. As it is where its yarns cannot be told."""
+    if isinstance(shape, Measured) and told_by(shape):
+        return _plain(shape)
     if not isinstance(shape, Runs) or len(shape.runs) != 1 or told_by(shape) is None:
         return shape
     (run,) = shape.runs
     straight = run.stitches == run.stitches_to and run.stitches and run.needle_mm is None
     return Counted(run.stitches, run.rows) if straight else shape
+
+
+def _measured(shape: Trapezoid, knit: KnitWith) -> Measured:
+    like = _knit(Run(1, 1, 1), knit)
+    sizes = shape.width_mm, shape.width_to_mm, shape.length_mm
+    return Measured(*sizes, like.pattern, like.strands)
+
+
+def _plain(shape: Measured) -> Shape:
+    if shape.width_mm == shape.width_to_mm:
+        return Rectangle(shape.width_mm, shape.length_mm)
+    return Trapezoid(shape.width_mm, shape.width_to_mm, shape.length_mm)
 
 
 def _knit(run: Run, knit: KnitWith) -> Run:

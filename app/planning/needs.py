@@ -11,17 +11,17 @@ from math import exp, hypot, log
 
 from app.book.gauge import Gauge
 from app.book.plan import Part, Plan
-from app.book.shape import Metres, Rectangle, Run, Stated, Trapezoid
+from app.book.shape import Measured, Metres, Rectangle, Run, Stated, Trapezoid
 from app.craft.fabric import KS_DRY, KS_WET, loop_cm
 from app.craft.figure import Figure
 from app.craft.working import Standing, Step
-from app.planning.beyond import beyond, in_all, unmeasured
+from app.planning.beyond import beyond, beyond_amount, in_all, unmeasured
 from app.planning.edges import cast_off_m, edge_step, edges
 from app.planning.gauges import gauge_from_grist
 from app.planning.schedule import AnyRun, schedule, stitches_in
 from app.planning.sequence_rows import in_turns
 from app.planning.shares import share_causes
-from app.planning.swatches import taken_step, yarn_in_stitch
+from app.planning.swatches import holds_extras_of, taken_step, yarn_in_stitch
 from app.planning.yarns import Lots
 
 RULE = "Tijdeman 1980: each yarn in its turn, never further than a block from its share"
@@ -44,7 +44,8 @@ class PartNeed:
     """A part with its stitches and rows (of one copy), its gauge, the yarn in a stitch (`loop`, in
     cm) and the need of each role.
 
-    `known` is False where no gauge was given and none could be assumed.
+    `known` is False where no gauge was given and none could be assumed; `held` is the stitch
+    pattern whose extras the yarn in a stitch holds.
     """
 
     part: Part
@@ -55,6 +56,7 @@ class PartNeed:
     roles: tuple[RoleNeed, ...]
     working: tuple[Step, ...]
     known: bool = True
+    held: str = ""
 
 
 def needs_of(plan: Plan, parts: list[Part], lots: Lots) -> tuple[PartNeed, ...]:
@@ -102,7 +104,8 @@ def _stated(plan: Plan, part: Part, stated_m: float, shares: Mapping[str, float]
     source = "common practice, no source: 68 to 102 % of what is stated, 9 times in 10"
     source += "; its share of the whole is unsure too" if shares else ""
     step = Step(f"Yarn for {part.name}", how, need.value, "m", need.u, source, "practice")
-    return _amount(plan, part, need, (step,))
+    whole, more = beyond_amount(part, need, f"{plan.name}, {part.name}")
+    return _amount(plan, part, whole, (step, *more))
 
 
 def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
@@ -111,8 +114,10 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
         return PartNeed(part, None, None, None, None, (), gauge_steps, known=False)
     runs = schedule(part.shape, gauge, part.worked)
     knit = in_turns(runs, part.sequence)
-    extra = beyond(part, knit, f"{plan.name}, {part.name}")
-    extra += unmeasured(plan, part, knit, lots.book.swatch.get(gauge.swatch_id or ""))
+    swatch = lots.book.swatch.get(gauge.swatch_id or "")
+    held = holds_extras_of(swatch, gauge)
+    extra = beyond(part, knit, f"{plan.name}, {part.name}", held)
+    extra += unmeasured(plan, part, knit, swatch)
     edge = edges(part, runs, gauge, loop)
     last = edge.scaled(cast_off_m(part, runs, loop) / edge.value) if edge.value else edge
     roles = tuple(
@@ -133,7 +138,7 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
         *((edge_step(part, edge),) if edge.value else ()),
         *(_role_step(part, one, bool(extra), bool(edge.value)) for one in roles),
     )
-    return PartNeed(part, gauge, loop, stitches, rows, roles, steps)
+    return PartNeed(part, gauge, loop, stitches, rows, roles, steps, held=held)
 
 
 def _by_role(
@@ -196,7 +201,7 @@ def _counted(part: Part, runs: tuple[Run, ...], stitches: int, rows: int) -> lis
         for run in runs
     )
     step = Step(f"Stitches in {part.name}", f"{how}; {rows} rows", stitches, "stitches")
-    if part.worked is None or not isinstance(part.shape, Rectangle | Trapezoid):
+    if part.worked is None or not isinstance(part.shape, Rectangle | Trapezoid | Measured):
         return [step]
     across, along = part.worked.width_pct, part.worked.length_pct
     how = f"finished at {across:g} % of its width and {along:g} % of its length off the needles"

@@ -45,7 +45,7 @@ class Pegging:
         runs = schedule(need.part.shape, need.gauge, need.part.worked)
         knit_in = in_turns(runs, need.part.sequence)
         rows = [run for run in knit_in for _ in range(run.rows)] * need.part.copies
-        metres = metres_per_row(need.part, need.gauge, need.loop) * need.part.copies
+        metres = metres_per_row(need.part, need.gauge, need.loop, need.held) * need.part.copies
         found = {
             role.role: self._yarn_for(need, role).along(of_role(role, metres, rows))
             for role in need.roles

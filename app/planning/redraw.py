@@ -78,7 +78,7 @@ def _as_it_was(drawn: Part, old: Part | None) -> Part:
     told = told_by(old.shape)
     shape = drawn.shape
     if told is not None and (told.use or told.ends > 1):
-        shape = knit_shape(shape, replace(told, pattern=""), None)
+        shape = knit_shape(shape, replace(told, pattern=""))
     return replace(
         drawn,
         shape=shape,

@@ -10,14 +10,16 @@ from app.planning.schedule import AnyRun, row_stitches, schedule
 from app.planning.sequence_rows import in_turns
 
 
-def metres_per_row(part: Part, gauge: Gauge, loop: Figure) -> list[float]:
+def metres_per_row(part: Part, gauge: Gauge, loop: Figure, held: str = "") -> list[float]:
     """Metres of all yarns in each row of one copy, from the first; none for a bare amount.
 
-    `loop` is the yarn in a stitch in cm. The first row has the cast-on with it, the last the
-    cast-off; a seam is sewn afterwards and belongs to no row.
+    `loop` is the yarn in a stitch in cm, which holds the extras of the pattern `held`. The first
+    row has the cast-on with it, the last the cast-off; a seam is sewn afterwards and belongs to no
+    row.
     """
     runs = schedule(part.shape, gauge, part.worked)
-    found = [metres for run in in_turns(runs, part.sequence) for metres in _rows(part, run, loop)]
+    knit = in_turns(runs, part.sequence)
+    found = [metres for run in knit for metres in _rows(part, run, loop, held)]
     if found:
         found[0] += cast_on_m(part, runs, gauge, loop)
         found[-1] += cast_off_m(part, runs, loop)
@@ -30,7 +32,7 @@ def role_rows(need: PartNeed, role: RoleNeed) -> list[float]:
         return []
     runs = in_turns(schedule(need.part.shape, need.gauge, need.part.worked), need.part.sequence)
     rows = [run for run in runs for _ in range(run.rows)] * need.part.copies
-    metres = metres_per_row(need.part, need.gauge, need.loop) * need.part.copies
+    metres = metres_per_row(need.part, need.gauge, need.loop, need.held) * need.part.copies
     return of_role(role, metres, rows)[: len(rows) // need.part.copies]
 
 
@@ -42,9 +44,9 @@ def of_role(role: RoleNeed, metres: list[float], rows: list[AnyRun]) -> list[flo
     return [one * stretch for one in own]
 
 
-def _rows(part: Part, run: AnyRun, loop: Figure) -> list[float]:
+def _rows(part: Part, run: AnyRun, loop: Figure, held: str) -> list[float]:
     """What a run takes, shared out over its rows by their stitches."""
-    took = in_all((run,), beyond(part, (run,), part.name)).values()
+    took = in_all((run,), beyond(part, (run,), part.name, held)).values()
     whole = sum(one.value for one in took) * loop.value / 100
     widths = [row_stitches(run, row) for row in range(run.rows)]
     return [whole * wide / sum(widths) if whole else 0.0 for wide in widths]

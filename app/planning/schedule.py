@@ -1,10 +1,10 @@
 """From how a part was described to its rows: the schedule every need follows from."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.book.gauge import Gauge
 from app.book.plan import Worked
-from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Strand, Trapezoid
+from app.book.shape import Counted, Measured, Rectangle, Run, Runs, Shape, Strand, Trapezoid
 
 SAME_SIZE = Worked()
 
@@ -48,6 +48,10 @@ def schedule(shape: Shape, gauge: Gauge, worked: Worked | None = None) -> tuple[
             wanted = shape.width_to_mm * gauge.stitches / change.width_pct
             pairs = round((wanted - begun) / 2)
             return (Run(_along(shape.length_mm, gauge, change), begun, begun + 2 * pairs),)
+        case Measured():
+            sides = Trapezoid(shape.width_mm, shape.width_to_mm, shape.length_mm)
+            (run,) = schedule(sides, gauge, worked)
+            return (replace(run, pattern=shape.pattern, strands=shape.strands),)
         case _:
             return ()
 

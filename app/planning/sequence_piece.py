@@ -48,7 +48,7 @@ def piece_of(need: PartNeed, role: str = "main") -> Piece | None:
     shares = [_share(run, role) for run in runs for _ in range(run.rows)]
     if not any(shares):
         return None
-    rows = metres_per_row(part, need.gauge, need.loop)
+    rows = metres_per_row(part, need.gauge, need.loop, need.held)
     metres = [part.copies * m * share for m, share in zip(rows, shares, strict=True)]
     whole = sum(one.need.value for one in need.roles) - part.copies * sum(rows)
     metres[0] += max(0.0, whole) * shares[0]

@@ -87,6 +87,16 @@ def yarn_in_stitch(swatch: Swatch, gauge: Gauge, lots: Lots) -> LoopFound:
     return loop_from(*ways_of(same, gauge, lots))
 
 
+def holds_extras_of(swatch: Swatch | None, gauge: Gauge) -> str:
+    """The stitch pattern whose extras the yarn in a stitch holds already, since the swatch was knit
+    in it on the same needle and weighed or unravelled; empty where it was only counted."""
+    if swatch is None or swatch.needle_mm != gauge.needle_mm:
+        return ""
+    weighed = bool(swatch.weight_mg and swatch.whole_stitches and swatch.yarn_id)
+    thread = bool(swatch.thread_mm and swatch.unravelled)
+    return known_or_unsure(swatch.pattern).name if weighed or thread else ""
+
+
 def loop_at(gauge: Gauge, lots: Lots) -> Figure:
     """The yarn in a stitch in cm of what is knit to a gauge, from its swatch if it has one."""
     swatch = lots.book.swatch.get(gauge.swatch_id or "")

@@ -17,7 +17,17 @@ from app.book.person import Measure
 from app.book.plan import Extra, Losses, Part, RoleYarn, Worked
 from app.book.sequence import Band, Sequence, SequenceYarn
 from app.book.settings import Settings, StepLosses
-from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
+from app.book.shape import (
+    Counted,
+    Measured,
+    Metres,
+    Rectangle,
+    Run,
+    Runs,
+    Stated,
+    Strand,
+    Trapezoid,
+)
 from app.book.woolbook import Entry, arrive
 from tests.books import (
     a_book,
@@ -266,6 +276,12 @@ def a_run(**other):
         (a_part(shape=Counted(0, 120)), "shape.stitches", ABOVE),
         (a_part(shape=Counted(229, -1)), "shape.rows", NOT_BELOW),
         (a_part(shape=Rectangle(1040, 0)), "shape.length_mm", ABOVE),
+        (a_part(shape=Measured(1040, 1040, 0)), "shape.length_mm", ABOVE),
+        (
+            a_part(shape=Measured(9, 9, 9, strands=())),
+            "shape, strands",
+            "names no yarn to knit with.",
+        ),
         (a_part(shape=Trapezoid(0, -1, 1)), "shape.width_to_mm", NOT_BELOW),
         (a_part(shape=Stated(0)), "shape.mm", ABOVE),
         (a_part(shape=Metres(0)), "shape.mm", ABOVE),

@@ -12,7 +12,17 @@ from app.book.book import Book
 from app.book.codec import LARGEST, from_plain, to_plain
 from app.book.errors import Malformed
 from app.book.gauge import Gauge
-from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
+from app.book.shape import (
+    Counted,
+    Measured,
+    Metres,
+    Rectangle,
+    Run,
+    Runs,
+    Stated,
+    Strand,
+    Trapezoid,
+)
 from tests.books import TABLES, a_part, a_plan, a_reading
 from tests.random_books import anything
 
@@ -21,6 +31,7 @@ SHAPES = [
     Counted(229, 120),
     Rectangle(1040, 400),
     Trapezoid(220, 360, 450),
+    Measured(220, 360, 450, "moss stitch", (Strand("main", 0.6), Strand("contrast", 0.4))),
     Stated(1_100_000),
     Metres(300_000),
 ]

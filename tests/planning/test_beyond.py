@@ -13,7 +13,7 @@ from app.book.shape import Run, Runs, Strand
 from app.craft.figure import Figure
 from app.planning import reckon
 from app.planning.beyond import beyond, fabric, in_all
-from tests.books import a_book, a_part, a_plan, a_swatch, a_yarn
+from tests.books import a_book, a_part, a_plan, a_skein, a_swatch, a_yarn
 
 LOOP = sqrt(21.6 / 6.6)
 """Yarn in a stitch at 22 × 30, washed: 1.8091 cm (Munden 1959)."""
@@ -125,6 +125,63 @@ def test_a_swatch_in_another_pattern_does_not_settle_it():
 def test_without_a_pattern_it_is_stocking_stitch():
     assert fabric("").name == "stocking stitch"
     assert not fabric("").own_gauge
+
+
+MEASURED = {
+    "weighed": {"weight_mg": 10_000, "whole_stitches": 1_228.0},
+    "unravelled": {"thread_mm": 1_810, "unravelled": 100.0},
+}
+
+
+@pytest.mark.parametrize("how", MEASURED)
+@pytest.mark.parametrize(
+    ("pattern", "panel"), [("cables", "cable panel"), ("stranded", "floats"), ("stranded", "")]
+)
+def test_what_a_measured_swatch_holds_is_not_counted_twice(how, pattern, panel):
+    """The yarn in a stitch of a swatch in cables holds what its crossings take."""
+    gauge = Gauge(22.0, 30.0, needle_mm=4.0, swatch_id="first try")
+    extras = (Extra(panel, 6.0, 2.0),) if panel else ()
+    run = Run(100, 100, 100, pattern, strands=TWO if pattern == "stranded" else (Strand(),))
+    found = of_swatch(run, gauge, MEASURED[how], pattern, extras)
+    plain = of_swatch(replace(run, pattern="stocking stitch"), gauge, MEASURED[how], pattern, ())
+    assert found.need.value == pytest.approx(plain.need.value)
+    held = [one for one in found.working if "the swatch was knit so, and measured" in one.how]
+    assert held
+    assert {one.value for one in held} == {0.0}
+
+
+@pytest.mark.parametrize(
+    ("measured", "pattern", "needle"),
+    [
+        ({}, "cables", 4.0),
+        (MEASURED["weighed"], "stocking stitch", 4.0),
+        (MEASURED["weighed"], "cables", 5.0),
+    ],
+    ids=["only counted", "another pattern", "another needle"],
+)
+def test_what_it_does_not_hold_is_counted(measured, pattern, needle):
+    gauge = Gauge(22.0, 30.0, needle_mm=needle, swatch_id="first try")
+    run = Run(100, 100, 100, "cables")
+    found = of_swatch(run, gauge, measured, pattern, ())
+    (line,) = [one for one in found.working if one.what == "Extras of cables"]
+    assert line.value == pytest.approx(0.05 * found.need.value / 1.05)
+
+
+def test_an_extra_of_another_kind_is_counted_whatever_the_swatch():
+    gauge = Gauge(22.0, 30.0, needle_mm=4.0, swatch_id="first try")
+    run, other = Run(100, 100, 100, "cables"), (Extra("pockets", 10.0, 5.0),)
+    plain, more = (of_swatch(run, gauge, MEASURED["weighed"], "cables", one) for one in ((), other))
+    assert more.need.value == pytest.approx(1.1 * plain.need.value)
+
+
+def of_swatch(run, gauge, measured, pattern, extras):
+    """A part of that run, knit to the gauge of a swatch measured so."""
+    swatch = a_swatch(pattern=pattern, needle_mm=4.0, **measured)
+    part = a_part(shape=Runs((run,)), gauge=gauge, extras=extras)
+    yarns = (RoleYarn("main", "grey two-ply"), RoleYarn("contrast", "grey two-ply"))
+    book = a_book(a_yarn(), a_skein(), swatch, a_plan(yarns=yarns), part, held={"G-1": (45, 100)})
+    (answer,) = reckon(book).plan("pullover").parts
+    return answer
 
 
 SHARES = st.floats(0, 40)

@@ -4,7 +4,17 @@ from hypothesis import strategies as st
 
 from app.book.gauge import Gauge
 from app.book.plan import Worked
-from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Strand, Trapezoid
+from app.book.shape import (
+    Counted,
+    Measured,
+    Metres,
+    Rectangle,
+    Run,
+    Runs,
+    Stated,
+    Strand,
+    Trapezoid,
+)
 from app.planning.schedule import by_role, schedule, stitches_in
 
 GAUGE = Gauge(22.0, 30.0)
@@ -15,6 +25,16 @@ def test_the_tube_and_the_sleeve():
     """By the arithmetic: 104 cm × 22/10 = 228.8; 22 to 36 cm is 48 to 80, 16 pairs."""
     assert schedule(Rectangle(1040, 400), GAUGE) == (Run(120, 229, 229),)
     assert schedule(Trapezoid(220, 360, 450), GAUGE) == (Run(135, 48, 80),)
+
+
+def test_a_measured_piece_keeps_its_yarns_and_follows_the_gauge():
+    held = Measured(220, 360, 450, "moss stitch", (Strand(ends=2),))
+    assert schedule(held, GAUGE) == (Run(135, 48, 80, "moss stitch", None, (Strand(ends=2),)),)
+    assert schedule(held, Gauge(20.0, 28.0))[0].rows == 126
+    straight = Measured(1040, 1040, 400)
+    assert schedule(straight, GAUGE, Worked(115.0, 110.0)) == schedule(
+        Rectangle(1040, 400), GAUGE, Worked(115.0, 110.0)
+    )
 
 
 @pytest.mark.golden

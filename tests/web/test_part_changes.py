@@ -1,10 +1,14 @@
 """The changes a maker makes to a part: each changes the needs at once, and says by how much."""
 
+from dataclasses import replace
+
 import pytest
 from starlette.testclient import TestClient
 
+from app.book.gauge import Gauge
 from app.book.plan import Extra, Part, RoleYarn, Worked
-from app.book.shape import Counted, Rectangle, Run, Runs, Strand
+from app.book.shape import Counted, Measured, Rectangle, Run, Runs, Strand
+from app.planning.schedule import schedule
 from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import put
@@ -128,12 +132,50 @@ def test_fulled_cloth(client: TestClient, store: Store) -> None:
     assert body(store).worked is None
 
 
-def test_a_measured_part_held_double_is_counted_at_the_gauge(
+def test_a_measured_part_stays_measured_whatever_its_yarns(
     client: TestClient, store: Store
 ) -> None:
+    """Its rows follow the gauge: at 20 × 28 it is 208 stitches by 112 rows, held double."""
     size = {"way": "rectangle", "rectangle_width": "104", "rectangle_length": "40", "ends": "2"}
     change(client, store, **size)
-    assert body(store).shape == Runs((Run(120, 229, 229, strands=(Strand(ends=2),)),))
+    assert body(store).shape == Measured(1040, 1040, 400, strands=(Strand(ends=2),))
+    html = page(client, f"{BODY}/change")
+    assert value_of(html, "rectangle_width") == "104"
+    with store.writing() as session:
+        put(session, replace(body(store), gauge=Gauge(20.0, 28.0)))
+    (run,) = schedule(body(store).shape, Gauge(20.0, 28.0))
+    assert (run.stitches, run.rows, run.strands) == (208, 112, (Strand(ends=2),))
+    change(client, store, **size | {"ends": "1"})
+    assert body(store).shape == Rectangle(1040, 400)
+
+
+STATED = {"way": "stated", "stated_yarn": "1000"}
+
+
+def test_a_panel_is_added_to_what_a_pattern_states(client: TestClient, store: Store) -> None:
+    """835 m of 1000 m stated are expected; 6 % more of them are 50 m, 51 m with 1 % for knots."""
+    change(client, store, **STATED)
+    assert "This takes 51 m more" in change(client, store, **STATED, extra_cables="6")
+    html = words(page(client, "/garments/pullover"))
+    assert "6 ± 6 % of what it takes by the stated amount" in html.replace("\u202f", " ")
+
+
+@pytest.mark.parametrize(
+    ("told", "field"),
+    [
+        (STATED | {"ends": "2"}, "ends"),
+        (STATED | {"second_use": "held along", "second_yarn_id": WHITE}, "second_use"),
+        (STATED | {"worked_width": "110"}, "worked_width"),
+        ({"way": "metres", "metres_yarn": "300", "extra_cables": "5"}, "extra_cables"),
+    ],
+)
+def test_what_an_amount_cannot_take_is_refused_in_words(
+    client: TestClient, told: dict[str, str], field: str
+) -> None:
+    answer = client.post(NEW, data=BLANK_PART | told)
+    assert answer.status_code == 422
+    assert f'id="e-{field}"' in answer.text
+    assert "amount" in words(answer.text.split(f'id="e-{field}"')[1][:300])
 
 
 def test_where_it_lies_and_that_it_has_no_seam(client: TestClient, store: Store) -> None:
@@ -221,12 +263,9 @@ def test_a_fault_stands_beside_its_field(
     assert len(book_of(store).parts) == 3
 
 
-def test_without_a_gauge_a_measured_part_cannot_be_counted(
-    client: TestClient, store: Store
-) -> None:
+def test_without_a_gauge_a_measured_part_waits_for_one(client: TestClient, store: Store) -> None:
     with store.writing() as session:
         put(session, a_plan(gauge=None))
     size = {"way": "rectangle", "rectangle_width": "50", "rectangle_length": "40", "ends": "2"}
-    answer = client.post(NEW, data=BLANK_PART | size)
-    assert answer.status_code == 422
-    assert 'id="e-gauge_stitches"' in answer.text
+    assert client.post(NEW, data=BLANK_PART | {"name": "scarf"} | size).status_code == 200
+    assert any(isinstance(one.shape, Measured) for one in book_of(store).parts)

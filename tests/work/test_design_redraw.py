@@ -56,7 +56,7 @@ def test_a_second_yarn_stays_in_the_rows():
     book = book_with(drawn())
     first = book.parts_of["hat"][0]
     striped = replace(
-        first, shape=knit_shape(first.shape, KnitWith(use="stripes", share_pct=25.0), None)
+        first, shape=knit_shape(first.shape, KnitWith(use="stripes", share_pct=25.0))
     )
     book = replace(book, parts=(striped, *book.parts[1:]))
     again = redraw(book, drawn(Design("hat", (Measure("head", 600),)))).parts[0]

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from app.book.gauge import Gauge
 from app.book.plan import Part
-from app.book.shape import Counted, Rectangle, Run, Runs, Shape, Trapezoid
+from app.book.shape import Counted, Measured, Rectangle, Run, Runs, Shape, Trapezoid
 from app.book.words import Place
 from app.planning.places import place_of
 from app.planning.schedule import schedule
@@ -56,7 +56,7 @@ def shortened(shape: Shape, gauge: Gauge, mm: float) -> Shape:
     """A shape `mm` shorter, in an even number of rows; of several runs the longest gives them."""
     rows = even_rows(gauge, mm)
     match shape:
-        case Rectangle() | Trapezoid():
+        case Rectangle() | Trapezoid() | Measured():
             return replace(shape, length_mm=round(shape.length_mm - mm))
         case Counted():
             return replace(shape, rows=shape.rows - rows)
@@ -93,7 +93,7 @@ def most_mm(situation: Situation, free: FreeLength, share: float) -> int:
 
 
 def _may_change(situation: Situation, part: Part) -> bool:
-    knit = isinstance(part.shape, Counted | Rectangle | Trapezoid | Runs)
+    knit = isinstance(part.shape, Counted | Rectangle | Trapezoid | Measured | Runs)
     return knit and not situation.begun(part) and situation.needs[part.id].gauge is not None
 
 

@@ -7,7 +7,7 @@ from math import hypot
 
 from app.book.gauge import Gauge
 from app.book.plan import Part
-from app.book.shape import Metres, Rectangle, Stated, Trapezoid
+from app.book.shape import Measured, Metres, Rectangle, Stated, Trapezoid
 from app.craft.needle_choice import hand_from
 from app.craft.needles import needles, predict_gauge
 from app.craft.thickness import wraps_from_tex
@@ -84,7 +84,7 @@ def _by_size(situation: Situation) -> bool:
 
 
 def _has_size(part: Part) -> bool:
-    return isinstance(part.shape, Rectangle | Trapezoid | Metres | Stated)
+    return isinstance(part.shape, Rectangle | Trapezoid | Measured | Metres | Stated)
 
 
 def _suits(situation: Situation, yarn_id: str, gauge: Gauge) -> bool:

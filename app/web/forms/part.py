@@ -9,10 +9,16 @@ from app.book.settings import Settings
 from app.book.shape import Counted, Metres, Rectangle, Runs, Shape, Stated, Trapezoid
 from app.book.swatch import Swatch
 from app.book.words import EDGES, PLACES
-from app.planning.knit_with import as_counted
+from app.planning.knit_with import as_described
 from app.web.forms.gauge import gauge_values
 from app.web.forms.gauge_swatch import read_gauge_or_swatch
-from app.web.forms.part_changes import change_values, knit_so, read_changes, with_second
+from app.web.forms.part_changes import (
+    change_values,
+    knit_so,
+    read_changes,
+    refuse_for_amount,
+    with_second,
+)
 from app.web.forms.plan import main_yarn, read_yarns
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
@@ -62,8 +68,9 @@ def read_part(
     shape = _read_shape(reader, old)
     gauge = read_gauge_or_swatch(reader, swatches, old.gauge if old else None)
     changes = read_changes(reader, yarns, old)
+    refuse_for_amount(reader, shape, changes)
     if reader.ok:
-        shape = knit_so(reader, shape, changes, gauge or plan.gauge, old)
+        shape = knit_so(shape, changes, old)
     part = replace(
         old or Part(id=new_id(), plan_id=plan.id, name="", shape=shape),
         name=reader.text("name", required=True, longest=80),
@@ -88,7 +95,7 @@ def part_values(part: Part | None, settings: Settings) -> dict[str, str]:
         first = {"name": "", "copies": "1", "way": "counted", "yarn_id": "", "edges": "none"}
         more = {**gauge_values(None, settings), **change_values(None, settings)}
         return {**blank, **first, "notes": "", **more}
-    shape = as_counted(part.shape)
+    shape = as_described(part.shape)
     return {
         **blank,
         "name": part.name,

@@ -3,14 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from app.book.gauge import Gauge
 from app.book.plan import Extra, Part, RoleYarn, Worked
 from app.book.settings import Settings
-from app.book.shape import Runs, Shape
+from app.book.shape import Metres, Runs, Shape, Stated
 from app.book.swatch import STOCKING_STITCH
 from app.book.words import PLACES
 from app.craft.patterns import pattern_of, patterns
-from app.planning.knit_with import SECOND, USES, KnitWith, NoGauge, knit_shape, told_by
+from app.planning.knit_with import SECOND, USES, KnitWith, knit_shape, told_by
 from app.web.forms.reader import Filled, Reader
 from app.web.shown import Shown
 
@@ -36,7 +35,9 @@ LEAST_WORKED, MOST_WORKED = 40.0, 200.0
 """Percent of the size off the needles between which a finished size is believed."""
 
 
-NEEDS_GAUGE = "Say the gauge: a measured part with these yarns is counted row by row."
+NO_ROWS = "An amount of yarn has no rows. Say how large the part is, or leave this blank."
+NO_SIZE = "An amount of yarn has no size. Say how large the part is, or leave this blank."
+ALL_OF_IT = "Say the whole amount above: so many metres are all there is to it."
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,17 +59,26 @@ def read_changes(reader: Reader, yarns: Mapping[str, str], old: Part | None) -> 
     return Changes(knit, second, _read_extras(reader, old), _read_worked(reader))
 
 
-def knit_so(
-    reader: Reader, shape: Shape, changes: Changes, gauge: Gauge | None, old: Part | None
-) -> Shape:
-    """The shape typed, row by row where its yarns want that; as it was where nothing changed."""
+def knit_so(shape: Shape, changes: Changes, old: Part | None) -> Shape:
+    """The shape typed, with its yarns; as it was where nothing changed."""
     if old is not None and shape == old.shape and told_by(shape) in (None, changes.knit):
         return shape
-    try:
-        return knit_shape(shape, changes.knit, gauge, changes.worked)
-    except NoGauge:
-        reader.refuse("gauge_stitches", NEEDS_GAUGE)
-        return shape
+    return knit_shape(shape, changes.knit)
+
+
+def refuse_for_amount(reader: Reader, shape: Shape, changes: Changes) -> None:
+    """What an amount of yarn cannot take: it has no rows and no size. A panel that a pattern's
+    stated amount does not know of is added to it; metres for something else are what they are."""
+    if not isinstance(shape, Stated | Metres):
+        return
+    if changes.knit.use:
+        reader.refuse("second_use", NO_ROWS)
+    if changes.knit.ends > 1:
+        reader.refuse("ends", NO_ROWS)
+    if changes.worked:
+        reader.refuse("worked_width", NO_SIZE)
+    if changes.extras and isinstance(shape, Metres):
+        reader.refuse(EXTRAS.get(changes.extras[0].name, "extra_other"), ALL_OF_IT)
 
 
 def with_second(chosen: tuple[RoleYarn, ...], changes: Changes) -> tuple[RoleYarn, ...]:
