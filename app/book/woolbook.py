@@ -79,9 +79,9 @@ def correct(
 ) -> Entry | None:
     """A reading that disagrees with the book: the difference goes to *weighing and moisture*.
 
-    None where the reading moves nothing: it agrees, is of thickness, was taken while the wool was damp
-    or, for what should be clean, in the grease; or one of `readings`, the others of this holding,
-    is later or was taken after finishing.
+    None where the reading moves nothing: it agrees, is of thickness, was taken while the wool was
+    damp or, for what should be clean, in the grease; or one of `readings`, the others of this
+    holding, is later or was taken after finishing.
     """
     if reading.value < 0:
         raise BadAmount("A measurement cannot be below zero.")

@@ -43,11 +43,6 @@ class Trace:
         """The shares by mass of where the wool of a holding came in; none for an empty one."""
         return self.shares.get(holding_id, {})
 
-    def became(self, origin: str) -> dict[str, float]:
-        """Where the wool of an origin is now, in mg, waste and weighing included."""
-        found = {holding: held.get(origin, 0.0) for holding, held in self.mg.items()}
-        return {holding: mg for holding, mg in found.items() if abs(mg) >= 0.5}
-
 
 def trace(events: Iterable[Event]) -> Trace:
     """Follow the wool through the events that still stand."""

@@ -1,10 +1,11 @@
 """The streams of wool that lead to a holding, or that came of a fleece, in mg: what a picture of
 the wool's way is drawn from."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
+from app.book.words import SINKS
 from app.planning.trace import COME_IN, WEIGHING, Flow, Trace
 
 LEAST_MG = 0.5
@@ -26,9 +27,10 @@ def back(trace: Trace, holding_id: str) -> tuple[Stream, ...]:
     wanted: dict[str, float] = {}
     found: list[Flow] = []
     for seq, flows in _latest_first(trace):
-        for holding in list(wanted):
-            wanted[holding] /= trace.grown.get((seq, holding), 1.0)
-        before = dict(wanted)
+        before = {id: wanted[id] for id in _holdings(flows) if id in wanted}
+        for id in before:
+            before[id] /= trace.grown.get((seq, id), 1.0)
+        wanted |= before
         for flow in reversed(flows):
             mg = _of_interest(flow, holding_id, before)
             if mg > 0:
@@ -39,12 +41,45 @@ def back(trace: Trace, holding_id: str) -> tuple[Stream, ...]:
     return _merged(reversed(found))
 
 
-def ahead(trace: Trace, origins: Iterable[str]) -> tuple[Stream, ...]:
-    """The streams of all that came of the wool of some origins."""
-    origins = tuple(origins)
-    flows = (one for one in trace.flows if COME_IN not in (one.source, one.target))
-    of_it = ((one, sum(one.shares.get(origin, 0.0) for origin in origins)) for one in flows)
-    return _merged(_with(one, one.mg * share) for one, share in of_it if share > 0)
+@dataclass(frozen=True, slots=True)
+class Ahead:
+    """The streams of all that came of some wool, and where it is: of a holding that share of what
+    it holds, of a sink the mg that went there (below zero: what weighings found)."""
+
+    streams: tuple[Stream, ...]
+    shares: Mapping[str, float]
+    sunk: Mapping[str, float]
+
+
+def ahead(trace: Trace, roots: Iterable[str]) -> Ahead:
+    """What came of all that ever was in some holdings."""
+    shares = dict.fromkeys(roots, 1.0)
+    fixed, sunk = frozenset(shares), dict[str, float]()
+    found: list[Flow] = []
+    for _, together in groupby(trace.flows, key=lambda one: one.seq):
+        flows = list(together)
+        before = {id: shares.get(id, 0.0) for id in _holdings(flows)}
+        for flow in flows:
+            share = before[flow.target if flow.source == WEIGHING else flow.source]
+            _sink(sunk, flow, share)
+            if flow.source in SINKS or flow.target in fixed:
+                continue
+            if flow.target not in SINKS:
+                more = flow.part * (share - before[flow.target])
+                shares[flow.target] = shares.get(flow.target, 0.0) + more
+            if share > 0:
+                found.append(_with(flow, flow.mg * share))
+    return Ahead(_merged(found), shares, sunk)
+
+
+def _sink(sunk: dict[str, float], flow: Flow, share: float) -> None:
+    for sink, way in ((flow.target, 1), (flow.source, -1)):
+        if sink in SINKS and sink != COME_IN:
+            sunk[sink] = sunk.get(sink, 0.0) + way * flow.mg * share
+
+
+def _holdings(flows: Iterable[Flow]) -> set[str]:
+    return {id for flow in flows for id in (flow.source, flow.target)}
 
 
 def _of_interest(flow: Flow, holding_id: str, wanted: dict[str, float]) -> float:

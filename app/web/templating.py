@@ -31,6 +31,7 @@ ROOM_OF = {
     "/quick": "/",
     "/help": "/garments",
     "/patterns": "/garments",
+    "/wool-book": "/fleeces",
     "/shelf": "/garments",
 }
 """Addresses that belong to a room of another name."""

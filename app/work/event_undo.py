@@ -19,8 +19,8 @@ MAKES_HOLDINGS = frozenset({"arrive", "prepare", "spin", "wind", "correct"})
 """Events by which a holding first comes to the shelf."""
 
 
-def undo_event(session: Session, seq: int, day: date) -> Event | None:
-    """Undo an event; None where there is none of that number.
+def undo_event(session: Session, seq: int, day: date, reason: str = "") -> Event | None:
+    """Undo an event, for a reason if one is given; None where there is none of that number.
 
     A holding that it put away is on the shelf again, one that it made is put away, a fleece is
     back in the state it had, and the readings it came of are taken out.
@@ -31,7 +31,7 @@ def undo_event(session: Session, seq: int, day: date) -> Event | None:
     if event is None:
         return None
     entry = woolbook.undo(event, book.events)
-    undone = post(session, entry.kind, day, entry.lines, undoes=seq)
+    undone = post(session, entry.kind, day, entry.lines, reason, undoes=seq)
     for holding in _holdings(session, event):
         _as_before(session, book, event, holding, day)
     for reading in readings_noted(event):

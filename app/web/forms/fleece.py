@@ -1,7 +1,7 @@
 """The forms of a fleece: what it is, and how much it weighs in which state."""
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 
 from app.book.fleece import Fleece
 from app.book.holding import Holding
@@ -9,6 +9,8 @@ from app.book.ids import new_id
 from app.book.settings import Settings
 from app.book.stamp import stamp
 from app.book.words import WoolState
+from app.planning.look_again import LOOK_AFTER_DAYS
+from app.web.forms.blend import blend_values, read_blend
 from app.web.forms.reader import Filled, Reader
 from app.web.shown import Shown
 from app.work.fleece_add import NewFleece
@@ -49,7 +51,16 @@ class WeighForm:
 
 def empty_fleece(today: date) -> Filled:
     """The form before anything is known."""
-    return Filled({"fibre": "wool", "state": "raw", "day": today.isoformat()})
+    look = today + timedelta(days=LOOK_AFTER_DAYS)
+    return Filled(
+        {
+            "fibre": "wool",
+            "state": "raw",
+            "day": today.isoformat(),
+            "apart": "1",
+            "look_again": look.isoformat(),
+        }
+    )
 
 
 def filled_fleece(fleece: Fleece, holding: Holding, settings: Settings) -> Filled:
@@ -67,6 +78,9 @@ def filled_fleece(fleece: Fleece, holding: Holding, settings: Settings) -> Fille
         "colour_name": fleece.colour_name,
         "source": fleece.source,
         "place": holding.place,
+        "apart": "1" if holding.apart else "",
+        "look_again": holding.look_again.isoformat() if holding.look_again else "",
+        **blend_values(fleece.blend, shown),
         "notes": fleece.notes,
     }
     return Filled(values, {}, fleece_stamp(fleece, holding))
@@ -91,18 +105,33 @@ def read_fleece(reader: Reader, old: Fleece | None = None) -> Fleece:
         colour_name=reader.text("colour_name", longest=60),
         source=reader.text("source", longest=200),
         notes=reader.text("notes", longest=4000),
+        blend=read_blend(reader),
     )
 
 
-def read_place(reader: Reader) -> str:
-    """Where the fleece lies."""
-    return reader.text("place", longest=80)
+def read_keeping(reader: Reader, holding: Holding) -> Holding:
+    """The holding with where it lies, whether apart, and when it is looked at again."""
+    return replace(
+        holding,
+        place=reader.text("place", longest=80),
+        apart=reader.flag("apart"),
+        look_again=reader.day("look_again"),
+    )
 
 
 def read_new_fleece(reader: Reader, today: date) -> NewFleece:
     """A fleece that comes in, as typed; good where the reader is ok."""
     fleece, weighed = read_fleece(reader), read_weighing(reader, today)
-    return NewFleece(fleece, weighed.weight, weighed.state, weighed.day, read_place(reader))
+    kept = read_keeping(reader, Holding("", "fleece", ""))
+    return NewFleece(
+        fleece=fleece,
+        weight=weighed.weight,
+        state=weighed.state,
+        day=weighed.day,
+        place=kept.place,
+        apart=kept.apart,
+        look_again=kept.look_again,
+    )
 
 
 def read_weighing(reader: Reader, today: date) -> WeighForm:

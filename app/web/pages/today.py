@@ -1,12 +1,18 @@
 """Today: what is short, what is being knit, what is drying, what comes next."""
 
 from dataclasses import dataclass
+from datetime import date
 
 from app.book.book import Book
+from app.book.words import FIBRE_KINDS
 from app.planning.answers import Reckoning, Uncovered
+from app.planning.drying import all_drying
+from app.planning.look_again import ToLook, to_look_at
+from app.web.pages.drying import dry_url, drying_told
 from app.web.pages.garments import shelf_sentence
 from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.pages.quick import QuickForm, quick_form
+from app.web.pages.wool_name import wool_name
 from app.web.pages.work_list import WorkRow, work_row
 from app.web.shown import Shown
 
@@ -16,11 +22,22 @@ NEXT = 5
 
 @dataclass(frozen=True, slots=True)
 class Drying:
-    """A fleece that lies drying: when it agrees with its last weighing it is dry."""
+    """Wool that lies drying, how far it is, and what it will weigh."""
 
     name: str
+    told: str
     url: str
     weigh_url: str
+
+
+@dataclass(frozen=True, slots=True)
+class LookRow:
+    """Wool to be looked at for moth; `looked_url` takes the answer, where its page has none."""
+
+    name: str
+    told: str
+    url: str
+    looked_url: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +59,13 @@ class TodayPage:
     being_knit: tuple[PlanLine, ...]
     waiting: tuple[PlanLine, ...]
     drying: tuple[Drying, ...]
+    to_look: tuple[LookRow, ...]
     uncovered: tuple[UncoveredRow, ...]
     work: tuple[WorkRow, ...]
     more_work: int
 
 
-def today_page(book: Book, reckoning: Reckoning, shown: Shown) -> TodayPage:
+def today_page(book: Book, reckoning: Reckoning, shown: Shown, today: date) -> TodayPage:
     lines = plan_lines(book, reckoning, shown)
     to_do = [one for one in reckoning.work if not one.done]
     return TodayPage(
@@ -59,7 +77,8 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown) -> TodayPage:
             one for one in lines if one.state == "being knit" and one.answer.tone != "short"
         ),
         waiting=tuple(one for one in lines if one.answer.tone == "waiting"),
-        drying=_drying(book),
+        drying=_drying(book, shown),
+        to_look=tuple(_look(book, one, shown) for one in to_look_at(book, today)),
         uncovered=tuple(
             UncoveredRow(one, f"/garments/{one.plan_id}") for one in reckoning.uncovered
         ),
@@ -68,14 +87,29 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown) -> TodayPage:
     )
 
 
-def _drying(book: Book) -> tuple[Drying, ...]:
-    lying = [one for one in book.holdings if one.state == "drying" and one.put_away is None]
+def _drying(book: Book, shown: Shown) -> tuple[Drying, ...]:
     return tuple(
         Drying(
-            name=book.fleece[one.fleece_id].name,
-            url=f"/fleeces/{one.fleece_id}",
-            weigh_url=f"/fleeces/{one.fleece_id}/weigh?wool={one.id}",
+            name=wool_name(book, one.holding),
+            told=drying_told(one, shown),
+            url=f"/fleeces/{one.holding.fleece_id}",
+            weigh_url=dry_url(one.holding.fleece_id, one.holding.id),
         )
-        for one in lying
-        if one.fleece_id
+        for one in all_drying(book)
+        if one.holding.fleece_id
+    )
+
+
+def _look(book: Book, one: ToLook, shown: Shown) -> LookRow:
+    holding = one.holding
+    wool = holding.fleece_id in book.fleece and holding.kind in FIBRE_KINDS
+    when = f"look again on {shown.day(holding.look_again)}" if holding.look_again else ""
+    apart = "kept apart until it was looked at" if holding.apart else ""
+    told = "due" if one.due else when
+    place = f"in {holding.place}" if holding.place else ""
+    return LookRow(
+        name=wool_name(book, holding),
+        told=", ".join(filter(None, (told, apart, place))),
+        url=f"/fleeces/{holding.fleece_id}" if wool else f"/skeins/{holding.id}",
+        looked_url=f"/wool-book/{holding.id}/looked",
     )

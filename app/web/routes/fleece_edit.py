@@ -1,6 +1,5 @@
 """A fleece is added, or what is written of it is changed."""
 
-from dataclasses import replace
 from datetime import date
 
 from fastapi import APIRouter, Request, Response
@@ -10,8 +9,8 @@ from app.web.forms.fleece import (
     empty_fleece,
     filled_fleece,
     read_fleece,
+    read_keeping,
     read_new_fleece,
-    read_place,
 )
 from app.web.forms.reader import Posted, Reader
 from app.web.pages.fleece_form import fleece_form_page
@@ -61,10 +60,10 @@ def change(request: Request, session: WritingSession, posted: Posted, fleece_id:
     found = fleece_or_missing(known, fleece_id)
     reader = Reader(posted, known.book.settings)
     as_opened(found, reader.stamp)
-    fleece, place = read_fleece(reader, found.fleece), read_place(reader)
+    fleece, kept = read_fleece(reader, found.fleece), read_keeping(reader, found.holding)
     try:
         if reader.ok:
-            change_fleece(session, fleece, replace(found.holding, place=place))
+            change_fleece(session, fleece, kept)
     except Refusal as refusal:
         reader.refuse(refusal.field, refusal.message)
     if not reader.ok:

@@ -1,5 +1,7 @@
 """Today: the first page."""
 
+from datetime import date
+
 from fastapi import APIRouter, Request, Response
 
 from app.web.pages.today import today_page
@@ -14,4 +16,5 @@ router = APIRouter()
 def show(request: Request, session: ReadingSession) -> Response:
     known = current(session)
     shown = shown_in(known.book.settings)
-    return render(request, "pages/today.html", today_page(known.book, known.reckoning, shown))
+    page = today_page(known.book, known.reckoning, shown, date.today())
+    return render(request, "pages/today.html", page)
