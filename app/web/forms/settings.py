@@ -46,6 +46,7 @@ STEPS = {
 
 LEAST_SURE, MOST_SURE = 50.0, 99.5
 MOST_LOST = 95.0
+MOST_MINUTES = 24 * 60
 LEAST_GIRTH, MOST_GIRTH = 100, 10_000
 MOST_TAIL, MOST_KEPT = 2_000, 1_000_000
 
@@ -57,6 +58,7 @@ def filled_settings(settings: Settings) -> Filled:
     values |= {
         "sureness_pct": shown.field_number(settings.sureness_pct),
         "girth_mm": shown.field_size(settings.girth_mm),
+        "evening_minutes": str(settings.evening_minutes),
         "tail_mm": shown.field_size(settings.losses.tail_mm),
         "swatch_mm": shown.field_length(settings.losses.swatch_mm),
         "unusable_pct": shown.field_number(settings.losses.unusable_pct),
@@ -79,9 +81,15 @@ def read_settings(reader: Reader, old: Settings) -> Settings:
         paper=reader.choice("paper", PAPERS) or old.paper,
         sureness_pct=_percent(reader, "sureness_pct", LEAST_SURE, MOST_SURE),
         girth_mm=reader.size("girth_mm", required=True, least=LEAST_GIRTH, most=MOST_GIRTH) or 0,
+        evening_minutes=_minutes(reader, old),
         losses=_losses(reader),
         steps=StepLosses(**{name: _percent(reader, f"step_{name}") for name in STEPS}),
     )
+
+
+def _minutes(reader: Reader, old: Settings) -> int:
+    minutes = reader.whole("evening_minutes", required=True, least=1, most=MOST_MINUTES)
+    return minutes or old.evening_minutes
 
 
 def _losses(reader: Reader) -> Losses:
