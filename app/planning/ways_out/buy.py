@@ -3,8 +3,6 @@
 from collections.abc import Iterator
 from functools import partial
 
-from app.book.errand import Errand
-from app.book.ids import new_id
 from app.craft.odds import whole_up
 from app.planning.ways_out.situation import Situation, least
 from app.planning.ways_out.way import Amount, Effort, Proposal, Said, Way
@@ -25,9 +23,9 @@ def find(situation: Situation) -> Iterator[Proposal]:
         if yarn.bought and yarn.ball_mm:
             fewest = whole_up(metres * 1000 / yarn.ball_mm)
             steps = range(fewest, fewest + MOST_MORE)
-            found = least(situation, steps, partial(_balls, situation, yarn_id, yarn.ball_mm))
-            if found:
-                yield _proposal(situation, yarn_id, found[0], found[1])
+            buy = partial(_balls, situation, yarn_id, yarn.ball_mm)
+            balls, seen, _ = least(situation, steps, buy)
+            yield _proposal(situation, yarn_id, balls, seen)
 
 
 def _balls(situation: Situation, yarn_id: str, ball_mm: int, balls: int) -> WhatIf:
@@ -41,10 +39,11 @@ def _proposal(situation: Situation, yarn_id: str, balls: int, seen: WhatIf) -> P
         key=f"buy-{yarn_id}",
         title=Said(f"Buy {what} {name}", (Amount(balls, "count"),)),
         effort=Effort(EVENINGS, Said("what the balls cost; ask for the same dye lot")),
-        change=WhatIf((Errand(new_id(), f"Buy {balls} × {name}", "buy", situation.plan_id),)),
+        change=WhatIf(),
         seen=seen,
         about=situation.plan_id,
         notes=(Said("So it stands once the yarn is there"),),
+        listed=True,
     )
 
 

@@ -22,12 +22,12 @@ def find(situation: Situation) -> Iterator[Proposal]:
     """One proposal for each part whose length is free, if other parts have a fixed one and it
     then reaches as surely as was asked."""
     for free in free_lengths(situation):
-        if len(free.parts) == len(situation.parts):
-            continue
         steps = range(STEP_MM, most_mm(situation, free, MOST_SHARE) + 1, STEP_MM)
-        found = least(situation, steps, partial(_last, situation, free))
-        if found and found[2].enough:
-            yield _proposal(situation, free, *found)
+        if not steps or len(free.parts) == len(situation.parts):
+            continue
+        mm, change, after = least(situation, steps, partial(_last, situation, free))
+        if after.enough:
+            yield _proposal(situation, free, mm, change, after)
 
 
 def _last(situation: Situation, free: FreeLength, mm: int) -> WhatIf:

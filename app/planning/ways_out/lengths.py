@@ -75,9 +75,8 @@ def even_rows(gauge: Gauge, mm: float) -> int:
 
 
 def longest(runs: tuple[Run, ...]) -> int:
-    """The place of the run with most rows, a straight one before one that is shaped."""
-    straight = [i for i, run in enumerate(runs) if run.stitches == run.stitches_to]
-    return max(straight or range(len(runs)), key=lambda i: runs[i].rows)
+    """The place of the run with most rows; of two as long, one that is straight."""
+    return max(range(len(runs)), key=lambda i: (runs[i].rows, _straight(runs[i])))
 
 
 def most_mm(situation: Situation, free: FreeLength, share: float) -> int:
@@ -90,6 +89,10 @@ def most_mm(situation: Situation, free: FreeLength, share: float) -> int:
             rows = part.shape.runs[longest(part.shape.runs)].rows
             most = min(most, 100 * rows / 2 / gauge.rows)
     return int(most // STEP_MM) * STEP_MM
+
+
+def _straight(run: Run) -> bool:
+    return run.stitches == run.stitches_to
 
 
 def _may_change(situation: Situation, part: Part) -> bool:

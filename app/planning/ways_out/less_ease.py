@@ -29,9 +29,8 @@ def find(situation: Situation) -> Iterator[Proposal]:
     if now is None or situation.plan.state != "intended":
         return
     steps = [cm for cm in range(1, MOST_CM + 1) if now - cm >= LEAST_CM and _can_be(situation, cm)]
-    found = least(situation, steps, partial(closer, situation))
-    if found:
-        cm, change, _ = found
+    if steps:
+        cm, change, _ = least(situation, steps, partial(closer, situation))
         title = Said("Give it {} less ease around the chest", (Amount(10 * cm, "size"),))
         note = Said("{} of ease are left of {}", (_mm(now - cm), _mm(now)))
         effort = Effort(cm * EVENINGS_A_CM, Said("a closer fit"))

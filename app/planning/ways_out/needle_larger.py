@@ -34,9 +34,8 @@ def find(situation: Situation) -> Iterator[Proposal]:
         return
     larger = [one.mm for one in needles() if one.mm > gauge.needle_mm][:SIZES]
     suits = [mm for mm in larger if _suits(situation, yarn_id, ahead(situation, yarn_id, mm))]
-    found = least(situation, suits, partial(_on, situation, yarn_id))
-    if found:
-        mm, change, _ = found
+    if suits:
+        mm, change, _ = least(situation, suits, partial(_on, situation, yarn_id))
         there = ahead(situation, yarn_id, mm)
         title = Said("Knit it on a needle of {}", (Amount(mm, "needle"),))
         counts = (Amount(there.stitches, "count"), Amount(there.rows, "count"))

@@ -27,9 +27,9 @@ def find(situation: Situation) -> Iterator[Proposal]:
     for free in free_lengths(situation):
         most = most_mm(situation, free, MOST_SHARE)
         steps = range(STEP_MM, most + 1, STEP_MM)
-        found = least(situation, steps, partial(_shorter, situation, free))
-        if found:
-            yield _proposal(situation, free, *found[:2])
+        if steps:
+            mm, change, _ = least(situation, steps, partial(_shorter, situation, free))
+            yield _proposal(situation, free, mm, change)
 
 
 def _shorter(situation: Situation, free: FreeLength, mm: int) -> WhatIf:

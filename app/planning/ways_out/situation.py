@@ -104,11 +104,9 @@ def _where(promise: Promise) -> tuple[str, str, str]:
 
 def least(
     situation: Situation, steps: Sequence[Step], change: Callable[[Step], WhatIf]
-) -> tuple[Step, WhatIf, PlanAnswer] | None:
-    """The first of steps, each going further than the one before, that makes the plan as sure as
-    was asked, else the last; with its change and the answer. None for no steps."""
-    if not steps:
-        return None
+) -> tuple[Step, WhatIf, PlanAnswer]:
+    """The first of one or more steps, each going further than the one before, that makes the plan
+    as sure as was asked, else the last; with its change and the answer."""
     found = _tried(situation, steps[-1], change)
     if not found[2].enough:
         return found

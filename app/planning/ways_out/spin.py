@@ -42,27 +42,24 @@ def find(situation: Situation) -> Iterator[Proposal]:
 
 
 def _from_own(situation: Situation, metres: dict[str, float]) -> Iterator[Proposal]:
-    found = least(situation, MORE, partial(_scaled, situation, metres))
-    if found:
-        names = [
-            f"{{}} of {situation.book.yarn[key].name} from {_fleece_name(situation, key)}"
-            for key in metres
-            if metres[key] > 0
-        ]
-        yield _proposal(situation, "spin", f"Spin {' and '.join(names)}", found[1], WhatIf(), True)
+    _, seen, _ = least(situation, MORE, partial(_scaled, situation, metres))
+    names = [
+        f"{{}} of {situation.book.yarn[key].name} from {_fleece_name(situation, key)}"
+        for key in metres
+        if metres[key] > 0
+    ]
+    yield _proposal(situation, "spin", f"Spin {' and '.join(names)}", seen, WhatIf(), True)
 
 
 def _from_other(
     situation: Situation, yarn_id: str, metres: float, fleece: Fleece
 ) -> Iterator[Proposal]:
-    found = least(situation, MORE, partial(_scaled, situation, {yarn_id: metres}))
-    if found:
-        seen = found[1]
-        yarn, (skein,) = situation.book.yarn[yarn_id], seen.to_come
-        text = f"Spin {_told(situation, skein.mm)} like {yarn.name} from {fleece.name}"
-        taken = WhatIf((Errand(new_id(), text, "spin", situation.plan_id),))
-        title = f"Spin {{}} like {yarn.name} from {fleece.name}"
-        yield _proposal(situation, f"spin-{fleece.id}", title, seen, taken, False)
+    _, seen, _ = least(situation, MORE, partial(_scaled, situation, {yarn_id: metres}))
+    yarn, (skein,) = situation.book.yarn[yarn_id], seen.to_come
+    text = f"Spin {_told(situation, skein.mm)} like {yarn.name} from {fleece.name}"
+    taken = WhatIf((Errand(new_id(), text, "spin", situation.plan_id),))
+    title = f"Spin {{}} like {yarn.name} from {fleece.name}"
+    yield _proposal(situation, f"spin-{fleece.id}", title, seen, taken, False)
 
 
 def _proposal(

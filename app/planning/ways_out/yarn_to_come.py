@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 
 from app.book.yarn import Yarn
-from app.planning.answers import GroupAnswer
 from app.planning.fleeces import losses_for
 from app.planning.reckoning import reckon
 from app.planning.ways_out.situation import Situation, filled
@@ -26,11 +25,6 @@ def with_skeins(situation: Situation, metres: Mapping[str, float]) -> WhatIf:
     there = WhatIf(to_come=to_come).in_book(situation.book)
     change = between(situation.book, filled(there, situation.plan_id))
     return WhatIf(change.put, change.gone, to_come)
-
-
-def group_of(situation: Situation, yarn_id: str) -> GroupAnswer:
-    """The parts that draw on a yarn."""
-    return next(one for one in situation.answer.groups if one.yarn_id == yarn_id)
 
 
 def unclaimed_g(situation: Situation, fleece_id: str) -> float:
