@@ -13,6 +13,7 @@ from app.planning.allowances import allowances, allowed, knit_need
 from app.planning.answers import Allowance, Held
 from app.planning.cover import TOLERANCE_M, Shelf, promises_to
 from app.planning.groups import Group, groups
+from app.planning.knitting.running import running_needs
 from app.planning.needs import PartNeed, needs_of
 from app.planning.turn import draws
 from app.planning.used import Used
@@ -27,10 +28,11 @@ USED_SHARE = 0.02
 
 @dataclass(slots=True)
 class GroupTally:
-    """A group with what it needs and what it can count on, in m."""
+    """A group with what it needs and what it can count on, in m; `knit` is the need of its rows."""
 
     group: Group
     allowances: tuple[Allowance, ...]
+    knit: Figure
     need: Figure
     supply: Figure
     used_m: float
@@ -73,11 +75,10 @@ class Netting:
         yarn_of = {one.holding_id: book.holding[one.holding_id].yarn_id for one in promises}
         found = groups(needs, promises, yarn_of)
         used = self.used.shares(plan.id, found)
+        knit = [_knitted(one) for one in used]
+        to_knit = running_needs(self.lots, plan, needs, found, knit) or [*map(knit_need, found)]
         extra = allowances(plan, found, needs, self.lots)
-        tallies = [
-            self._tally(plan, group, lines, metres)
-            for group, lines, metres in zip(found, extra, used, strict=True)
-        ]
+        tallies = [self._tally(plan, *one) for one in zip(found, extra, used, to_knit, strict=True)]
         z = normal_quantile(sureness ** (1 / max(1, len(tallies))))
         for tally in tallies:
             if draws(plan):
@@ -87,10 +88,15 @@ class Netting:
         return PlanTally(plan, needs, tallies, sureness)
 
     def _tally(
-        self, plan: Plan, group: Group, lines: tuple[Allowance, ...], used_m: float
+        self,
+        plan: Plan,
+        group: Group,
+        lines: tuple[Allowance, ...],
+        used_m: float,
+        to_knit: Figure,
     ) -> GroupTally:
-        need = knit_need(group) + allowed(lines)
-        tally = GroupTally(group, lines, need, _knitted(used_m), used_m, 0.0)
+        need = to_knit + allowed(lines)
+        tally = GroupTally(group, lines, to_knit, need, _knitted(used_m), used_m, 0.0)
         for promise in group.promises:
             metres = self.shelf.covered[promise.id]
             tally.promised_m += metres
@@ -136,7 +142,7 @@ class Netting:
 
 
 def _reserve_missing(tally: GroupTally, z: float) -> float:
-    promised = max(tally.promised_m + tally.used_m, knit_need(tally.group).value)
+    promised = max(tally.promised_m + tally.used_m, tally.knit.value)
     tally.reserve_m = max(0.0, tally.need.value + z * tally.margin.u - promised)
     return tally.reserve_m - sum(tally.reserved.values())
 
