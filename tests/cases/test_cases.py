@@ -16,6 +16,7 @@ from app.planning.design import drawing_of, parts_from
 from app.planning.needs import needs_of
 from app.planning.schedule import schedule, stitches_in
 from app.planning.yarns import Lots
+from tests.craft.constructions.follow import gaps_told
 
 pytestmark = pytest.mark.golden
 
@@ -91,18 +92,46 @@ def designed(given, expected):
         assert f"Leave {underarm} stitches" in drawing.notes[0]
 
 
-def printed(given, expected):
+def over_the_arms(drawing):
+    """The share of a yoke that lies over the arms: at first the stitches that come from the
+    sleeves; between the lines of a raglan they get fewer to its end, else the share stays."""
+    yoke, words = drawing.piece("yoke"), drawing.piece("yoke").words
+    underarm = int(drawing.notes[0].split()[1])
+    arms = drawing.piece("sleeves").runs[-1].stitches_to - underarm
+    lines = [one for one in words if one.startswith("Decrease one stitch of the sleeves")]
+    if not lines:
+        return 2 * arms / yoke.runs[0].stitches
+    at_the_neck = arms - 2 * len(gaps_told(lines[0]))
+    return (arms + at_the_neck) * yoke.rows / yoke.worked
+
+
+def took_by(given, construction):
+    """What each part takes, and the share over the arms without and with its part of a yoke."""
     gauge = Gauge(**given["gauge"])
-    totals = []
-    for construction in (given["construction"], given["opened"]):
-        plan = Plan("plan", "pullover", gauge=gauge, design=design_of(given, construction))
-        took = metres(plan, parts_from(plan, gauge))
-        arms = took["sleeves"] + took["cuffs"]
-        totals.append(sum(took.values()))
-        assert expected["sleeves"][0] < arms / totals[-1] < expected["sleeves"][1]
-    share = totals[0] / METRES_IN_YARD / expected["printed_yd"]
-    assert expected["share"][0] < share < expected["share"][1]
-    assert expected["cardigan"][0] < totals[1] / totals[0] < expected["cardigan"][1]
+    plan = Plan("plan", "pullover", gauge=gauge, design=design_of(given, construction))
+    took = metres(plan, parts_from(plan, gauge))
+    whole, arms = sum(took.values()), took["sleeves"] + took["cuffs"]
+    yoke = 0.0
+    if "yoke" in took:
+        yoke = took["yoke"] * over_the_arms(drawing_of(plan.design, gauge))
+    return took, arms / whole, (arms + yoke) / whole
+
+
+def within(value, band):
+    return band[0] < value < band[1]
+
+
+def printed(given, expected):
+    for way in given["ways"]:
+        closed, alone, arms = took_by(given, f"pullover, {way}")
+        opened, *_ = took_by(given, f"cardigan, {way}")
+        whole, yoke = sum(closed.values()), "yoke" in closed
+        assert within(arms, expected["yoke sleeves" if yoke else "sleeves"]), (way, arms)
+        assert not yoke or within(alone, expected["yoke sleeves alone"]), (way, alone)
+        assert within(whole / METRES_IN_YARD / expected["printed_yd"], expected["share"])
+        assert within(sum(opened.values()) / whole, expected["cardigan"]), way
+        bands = opened["front bands"] + opened["neck band"] - closed["neck band"]
+        assert within(bands / whole, expected["bands"]), (way, bands / whole)
 
 
 RECKON = {

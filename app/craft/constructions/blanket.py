@@ -2,6 +2,7 @@
 
 from app.craft.constructions.bands import along_edge, band_count
 from app.craft.constructions.drawing import (
+    Across,
     Band,
     Construction,
     Drawing,
@@ -9,6 +10,7 @@ from app.craft.constructions.drawing import (
     Impossible,
     Join,
     KnitRun,
+    Places,
     Wanted,
     nearest,
 )
@@ -30,9 +32,14 @@ def draw(wanted: Wanted) -> Drawing:
     middle = piece("middle", "piece", (KnitRun(knit.along(long, 2), count, count, pattern),), knit)
     rows = border.knit.along(border.depth_cm)
     if not rows:
-        return Drawing((middle,))
+        return Drawing((middle,), places=_places(0.0))
     edge = 2 * (knit.wide(count) + knit.long(middle.rows))
-    return Drawing(*_with_border(middle, border, rows, edge))
+    deep = 2 * border.knit.long(rows)
+    return Drawing(*_with_border(middle, border, rows, edge), places=_places(knit.across(deep)))
+
+
+def _places(borders: float) -> Places:
+    return (Across("width", ("middle",), besides=borders),)
 
 
 def _with_border(

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from app.craft.constructions.bands import HEM, at_most, edge_band
-from app.craft.constructions.drawing import Band, DrawnPiece, Impossible, KnitRun, Wanted
+from app.craft.constructions.drawing import Across, Band, DrawnPiece, Impossible, KnitRun, Wanted
 from app.craft.sizes import EASES
 
 EASE_NAMES = ("standard", *(one.name for one in EASES if one.name != "standard"))
@@ -60,6 +60,15 @@ def trunk_of(wanted: Wanted, depth_cm: float | None = None) -> Trunk:
     below = wanted.cm("body length") - wanted.cm("back waist length") - band.depth_cm
     to_waist = min(max(knit.along(below, 2), _quarter(rows)), rows - _quarter(rows))
     return Trunk(hem, waist, across, rows, to_waist, armhole, depth, band)
+
+
+def trunk_places(trunk: Trunk, pieces: tuple[str, ...], missing: int) -> tuple[Across, ...]:
+    """Where chest, waist and hips lie: around those pieces, which lack so many stitches."""
+    return (
+        Across("chest", pieces, trunk.rows, missing),
+        Across("waist", pieces, trunk.to_waist, missing),
+        Across("hips", pieces, 0, missing),
+    )
 
 
 def _quarter(rows: int) -> int:

@@ -1,7 +1,7 @@
 """The cowl: a tube in one pattern, worn around the neck."""
 
 from app.craft.constructions.bands import band_count
-from app.craft.constructions.drawing import Construction, Drawing, KnitRun, Wanted
+from app.craft.constructions.drawing import Across, Along, Construction, Drawing, KnitRun, Wanted
 from app.craft.constructions.pieces import piece
 from app.craft.constructions.wanting import BAND_PATTERNS
 
@@ -11,7 +11,9 @@ def draw(wanted: Wanted) -> Drawing:
     knit, pattern = wanted.knit, wanted.choices["pattern"]
     count = band_count(knit.across(wanted.cm("around")), pattern, in_round=True)
     run = KnitRun(knit.along(wanted.cm("height")), count, count, pattern)
-    return Drawing((piece("cowl", "piece", (run,), knit, in_round=True),))
+    made = piece("cowl", "piece", (run,), knit, in_round=True)
+    places = (Across("around", ("cowl",)), Along("height", ("cowl",)))
+    return Drawing((made,), places=places)
 
 
 CONSTRUCTION = Construction(

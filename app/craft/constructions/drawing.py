@@ -168,12 +168,41 @@ class Join:
 
 
 @dataclass(frozen=True, slots=True)
+class Across:
+    """Where a measure of the body lies across a garment: those `pieces` side by side, a piece twice
+    where both of a pair count, each at the end of its row `row`; `besides` are stitches of width
+    that lie elsewhere, such as what front bands cover."""
+
+    measure: str
+    pieces: tuple[str, ...]
+    row: int = 0
+    besides: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Along:
+    """Where a length of the body, or that share of it, lies in a garment: those `pieces` one above
+    the other, the first from its row `after` and the last to its row `until` (None: its end)."""
+
+    measure: str
+    pieces: tuple[str, ...]
+    after: int = 0
+    until: int | None = None
+    share: float = 1.0
+
+
+Places = tuple[Across | Along, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Drawing:
-    """A garment: its pieces, how they meet, and what the knitter is told besides."""
+    """A garment: its pieces, how they meet, what the knitter is told besides, and where the
+    measures it was drawn for lie in it."""
 
     pieces: tuple[DrawnPiece, ...]
     joins: tuple[Join, ...] = ()
     notes: tuple[str, ...] = ()
+    places: Places = ()
 
     def piece(self, name: str) -> DrawnPiece:
         """The piece of that name; StopIteration where there is none."""

@@ -4,14 +4,17 @@ from dataclasses import dataclass
 
 from app.craft.constructions.bands import FRONT, Made, joins_of
 from app.craft.constructions.belonging import belonging
-from app.craft.constructions.bodies import Trunk, below_arms, hem_below, trunk_of
+from app.craft.constructions.bodies import Trunk, below_arms, hem_below, trunk_of, trunk_places
 from app.craft.constructions.corners import closed_neck, front_bands, opened_neck
 from app.craft.constructions.drawing import (
+    Across,
+    Along,
     Drawing,
     DrawnPiece,
     Edging,
     Join,
     KnitRun,
+    Places,
     Wanted,
     nearest,
 )
@@ -46,8 +49,13 @@ class FlatBody:
         return tuple((rows, a // 2 - less, b // 2 - less) for rows, a, b in self.above)
 
 
-Arms = tuple[tuple[DrawnPiece, ...], tuple[Join, ...]]
-"""What is sewn or knit to the armholes, and how it meets them."""
+@dataclass(frozen=True, slots=True)
+class Arms:
+    """What is sewn or knit to the armholes, how it meets them, and where an arm's measures lie."""
+
+    pieces: tuple[DrawnPiece, ...]
+    joins: tuple[Join, ...]
+    places: Places = ()
 
 
 def straight_trunk(wanted: Wanted) -> FlatBody:
@@ -75,7 +83,9 @@ def back_and_front(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
         piece("front", "front", below + front, wanted.knit, edges=edges),
     )
     around = closed_neck(wanted, neck, neck_edge_cm(neck, wanted.knit))
-    return _drawing(pieces, arms, around, _shoulders(body, neck, front[-1].stitches_to // 2))
+    shoulders = _shoulders(body, neck, front[-1].stitches_to // 2)
+    places = _places(body.trunk, (name, "back"), ("back", "front"), 0)
+    return _drawing(pieces, arms, around, shoulders, places)
 
 
 def back_and_fronts(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
@@ -96,7 +106,9 @@ def back_and_fronts(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
         wanted, knit.long(fronts.rows - neck.front) + body.trunk.hem_band.depth_cm
     )
     around = opened_neck(wanted, neck, neck_edge_cm(neck, knit) - 2 * knit.wide(less))
-    return _drawing(pieces, arms, up_front + around, _shoulders(body, neck, front[-1].stitches_to))
+    shoulders = _shoulders(body, neck, front[-1].stitches_to)
+    places = _places(body.trunk, ("back hem", "back"), ("back", "fronts", "fronts"), 2 * less)
+    return _drawing(pieces, arms, up_front + around, shoulders, places)
 
 
 def halved(runs: tuple[KnitRun, ...], less: int) -> tuple[KnitRun, ...]:
@@ -132,10 +144,25 @@ def _shoulders(body: FlatBody, neck: Neck, front: int) -> Join:
     )
 
 
-def _drawing(pieces: tuple[DrawnPiece, ...], arms: Arms, bands: Made, shoulders: Join) -> Drawing:
-    sleeves, sewn = arms
+def _places(
+    trunk: Trunk, upwards: tuple[str, ...], around: tuple[str, ...], missing: int
+) -> Places:
+    """Where the measures lie: one above the other, and around the body."""
+    shoulder = trunk.rows + trunk.armhole
+    return (
+        *trunk_places(trunk, around, missing),
+        Across("cross back", ("back",), shoulder),
+        Along("armhole depth", ("back",), trunk.rows, shoulder),
+        Along("body length", upwards, until=shoulder),
+    )
+
+
+def _drawing(
+    pieces: tuple[DrawnPiece, ...], arms: Arms, bands: Made, shoulders: Join, places: Places
+) -> Drawing:
     around = tuple(made for made, _ in bands)
-    return Drawing(pieces + sleeves + around, (shoulders, *sewn, *joins_of(bands)))
+    joins = (shoulders, *arms.joins, *joins_of(bands))
+    return Drawing(pieces + arms.pieces + around, joins, places=places + arms.places)
 
 
 OPENED, CLOSED = "opened", "closed"

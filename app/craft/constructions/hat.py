@@ -3,6 +3,7 @@
 from app.craft.constructions.bands import edge_band
 from app.craft.constructions.belonging import head_of
 from app.craft.constructions.drawing import (
+    Across,
     Construction,
     Drawing,
     Impossible,
@@ -51,7 +52,8 @@ def draw(wanted: Wanted) -> Drawing:
         edges="none",
         words=_crown(run, count, each),
     )
-    return Drawing(((brim,) if brim else ()) + (body, top))
+    places = (Across("head", ("sides",)),)
+    return Drawing(((brim,) if brim else ()) + (body, top), places=places)
 
 
 def _crown(run: KnitRun, count: int, each: int) -> tuple[str, ...]:

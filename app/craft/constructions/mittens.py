@@ -5,6 +5,8 @@ from math import ceil
 
 from app.craft.constructions.bands import CUFF, edge_band
 from app.craft.constructions.drawing import (
+    Across,
+    Along,
     Construction,
     Drawing,
     DrawnPiece,
@@ -68,7 +70,8 @@ def draw(wanted: Wanted) -> Drawing:
         _pair("hands", "body", hands, wanted, _hand_words(hand, wide), cast_on=cuff is None),
         _pair("thumbs", "sleeve", thumb, wanted, _thumb_words(thumb)),
     )
-    return Drawing(((cuff,) if cuff else ()) + pieces, (join,))
+    places = (Across("hand", ("hands",)), Along("hand length", ("hands",)))
+    return Drawing(((cuff,) if cuff else ()) + pieces, (join,), places=places)
 
 
 def _hand(wanted: Wanted) -> Hand:

@@ -3,18 +3,20 @@
 from dataclasses import dataclass, replace
 
 from app.craft.constructions.bands import Made, joins_of
-from app.craft.constructions.bodies import Trunk, below_arms, hem_below
+from app.craft.constructions.bodies import Trunk, below_arms, hem_below, trunk_places
 from app.craft.constructions.corners import closed_neck, front_bands, opened_neck, yoke_neck
 from app.craft.constructions.drawing import (
+    Along,
     Drawing,
     DrawnPiece,
     Join,
     Knit,
+    Places,
     Wanted,
 )
 from app.craft.constructions.necklines import Neck
 from app.craft.constructions.pieces import Runs, at_both_sides, edging, outline, piece
-from app.craft.constructions.sleeves import Sleeve, cuff_below
+from app.craft.constructions.sleeves import Sleeve, cuff_below, sleeve_places
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +91,18 @@ def in_one_piece(wanted: Wanted, joined: Joined, yoke: Yoke) -> Drawing:
         _yoke(yoke, knit, tube, cast_off=not goes_on),
     )
     joins = (_meets(joined, below[-1].stitches_to, yoke), *joins_of(bands))
-    return Drawing(pieces + tuple(made for made, _ in bands), joins, _underarms(joined))
+    whole = pieces + tuple(made for made, _ in bands)
+    return Drawing(whole, joins, _underarms(joined), _places(wanted, joined))
+
+
+def _places(wanted: Wanted, joined: Joined) -> Places:
+    """A yoke has no back of its own, and so no width across it."""
+    return (
+        *trunk_places(joined.trunk, ("body",), joined.missing),
+        Along("armhole depth", ("yoke",)),
+        Along("body length", ("hem", "body", "yoke")),
+        *sleeve_places(wanted, joined.sleeve),
+    )
 
 
 def _yoke(yoke: Yoke, knit: Knit, tube: bool, *, cast_off: bool) -> DrawnPiece:

@@ -1,7 +1,7 @@
 """The scarf: one straight piece in one pattern from end to end."""
 
 from app.craft.constructions.bands import band_count
-from app.craft.constructions.drawing import Construction, Drawing, KnitRun, Wanted
+from app.craft.constructions.drawing import Across, Along, Construction, Drawing, KnitRun, Wanted
 from app.craft.constructions.pieces import piece
 from app.craft.constructions.wanting import BAND_PATTERNS
 
@@ -11,7 +11,9 @@ def draw(wanted: Wanted) -> Drawing:
     knit, pattern = wanted.knit, wanted.choices["pattern"]
     count = band_count(knit.across(wanted.cm("width")), pattern, in_round=False)
     run = KnitRun(knit.along(wanted.cm("length"), 2), count, count, pattern)
-    return Drawing((piece("scarf", "piece", (run,), knit),))
+    made = piece("scarf", "piece", (run,), knit)
+    places = (Across("width", ("scarf",)), Along("length", ("scarf",)))
+    return Drawing((made,), places=places)
 
 
 CONSTRUCTION = Construction(

@@ -9,7 +9,7 @@ from app.craft.constructions.drawing import Impossible, Join, Knit, KnitRun, Wan
 from app.craft.constructions.flat_bodies import Arms, FlatBody
 from app.craft.constructions.necklines import neck_of
 from app.craft.constructions.pieces import edging, piece
-from app.craft.constructions.sleeves import cuff_below, sleeve_of
+from app.craft.constructions.sleeves import cuff_below, sleeve_of, sleeve_places
 
 SHOULDER_SLOPE_CM = 2.0
 """How far a shoulder falls from the neck to the armhole (practice)."""
@@ -81,7 +81,7 @@ def set_in_sleeves(wanted: Wanted, body: FlatBody) -> Arms:
     edges = edging(cast_on=not cuffs, cast_off=True, sewn=True)
     made = piece("sleeves", "sleeve", runs, knit, copies=2, edges=edges)
     join = _fits("cap of the sleeve", 2 * cap.edge_cm, 2 * body.armhole_edge_cm)
-    return (*cuffs, made), (join,)
+    return Arms((*cuffs, made), (join,), sleeve_places(wanted, sleeve))
 
 
 def _fits(name: str, cap_cm: float, armhole_cm: float) -> Join:

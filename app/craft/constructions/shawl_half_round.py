@@ -4,6 +4,7 @@ from dataclasses import replace
 from math import cos, pi, sin
 
 from app.craft.constructions.drawing import (
+    Along,
     Construction,
     Drawing,
     Impossible,
@@ -53,7 +54,7 @@ def draw(wanted: Wanted) -> Drawing:
         words=words,
         drawn=half_disc(knit.long(rows)),
     )
-    return Drawing((replace(made, rings=True),))
+    return Drawing((replace(made, rings=True),), places=(Along("radius", ("shawl",)),))
 
 
 def half_disc(radius_cm: float) -> tuple[Point, ...]:

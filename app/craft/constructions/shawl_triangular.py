@@ -1,6 +1,14 @@
 """The triangular shawl: from its point up, wider by a stitch at each end as it grows."""
 
-from app.craft.constructions.drawing import Construction, Drawing, Impossible, KnitRun, Wanted
+from app.craft.constructions.drawing import (
+    Across,
+    Along,
+    Construction,
+    Drawing,
+    Impossible,
+    KnitRun,
+    Wanted,
+)
 from app.craft.constructions.pieces import piece
 
 POINT = 2
@@ -17,7 +25,9 @@ def draw(wanted: Wanted) -> Drawing:
             "too steep", "the shawl is too wide for its depth to be shaped at its ends"
         )
     run = KnitRun(rows, POINT, top)
-    return Drawing((piece("shawl", "piece", (run,), knit, edges="cast on, stretchy cast-off"),))
+    made = piece("shawl", "piece", (run,), knit, edges="cast on, stretchy cast-off")
+    places = (Across("span", ("shawl",), rows), Along("depth", ("shawl",)))
+    return Drawing((made,), places=places)
 
 
 CONSTRUCTION = Construction(

@@ -3,12 +3,23 @@
 from dataclasses import dataclass
 
 from app.craft.constructions.bands import CUFF, at_most, edge_band
-from app.craft.constructions.drawing import Band, DrawnPiece, Impossible, KnitRun, Wanted, nearest
+from app.craft.constructions.drawing import (
+    Across,
+    Along,
+    Band,
+    DrawnPiece,
+    Impossible,
+    KnitRun,
+    Places,
+    Wanted,
+    nearest,
+)
 
 SLEEVES = {"long": 1.0, "three-quarter": 0.7, "short": 0.3}
 """How far down the arm a sleeve reaches, as a share of the arm to the underarm (practice)."""
 
-SLEEVE_MEASURES = ("arm length to underarm", "upper arm", "wrist")
+ARM = "arm length to underarm"
+SLEEVE_MEASURES = (ARM, "upper arm", "wrist")
 SLEEVE_EASES = ("upper arm", "wrist")
 SLEEVE_CHOICES = {"sleeve": tuple(SLEEVES)}
 
@@ -31,7 +42,7 @@ def sleeve_of(wanted: Wanted, upper: int, every: int, wrist: int | None = None) 
     """A sleeve that is `upper` stitches at the underarm; `wrist` stitches or as wide as the wrist.
     Impossible where the cuff is longer than the sleeve."""
     reach = SLEEVES[wanted.choices["sleeve"]]
-    length = reach * wanted.cm("arm length to underarm")
+    length = reach * wanted.cm(ARM)
     cuff = at_most(wanted.bands[CUFF], length / 3)
     rows = wanted.knit.along(length - cuff.depth_cm, every)
     if rows < every:
@@ -40,6 +51,17 @@ def sleeve_of(wanted: Wanted, upper: int, every: int, wrist: int | None = None) 
     narrow = min(at_wrist, upper)
     lower = narrow + 2 * nearest((upper - narrow) * (1 - reach) / 2)
     return Sleeve(lower, upper, rows, cuff)
+
+
+def sleeve_places(wanted: Wanted, sleeve: Sleeve) -> Places:
+    """Where the arm's measures lie; a shorter sleeve does not reach the wrist."""
+    reach = SLEEVES[wanted.choices["sleeve"]]
+    long = (Across("wrist", ("sleeves",)),) if reach == 1 else ()
+    return (
+        Across("upper arm", ("sleeves",), sleeve.rows),
+        *long,
+        Along(ARM, ("cuffs", "sleeves"), until=sleeve.rows, share=reach),
+    )
 
 
 def cuff_below(wanted: Wanted, sleeve: Sleeve, in_round: bool) -> tuple[DrawnPiece, ...]:

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from app.craft.constructions.bands import CUFF, edge_band
 from app.craft.constructions.drawing import (
+    Across,
+    Along,
     Construction,
     Drawing,
     DrawnPiece,
@@ -13,6 +15,7 @@ from app.craft.constructions.drawing import (
     Knit,
     KnitRun,
     Place,
+    Places,
     Wanted,
     nearest,
 )
@@ -62,7 +65,16 @@ def draw(wanted: Wanted) -> Drawing:
         _pair("feet", "body", foot, knit, words=_foot_words(sock)),
         _pair("toes", "crown", (toe,), knit, words=_toe_words(toe)),
     )
-    return Drawing(((cuff,) if cuff else ()) + pieces, (_gusset(sock),))
+    return Drawing(((cuff,) if cuff else ()) + pieces, (_gusset(sock),), places=_places(sock))
+
+
+def _places(sock: Sock) -> Places:
+    """The foot begins where the heel is turned; the leg ends there."""
+    return (
+        Across("foot", ("legs",)),
+        Along("foot length", ("heels", "feet", "toes"), after=sock.heel),
+        Along("leg", ("cuffs", "legs", "heels"), until=sock.heel),
+    )
 
 
 def _sock(wanted: Wanted) -> Sock:

@@ -5,7 +5,7 @@ from app.craft.constructions.bodies import Trunk
 from app.craft.constructions.drawing import Join, Wanted
 from app.craft.constructions.flat_bodies import Arms, FlatBody
 from app.craft.constructions.pieces import edging, piece
-from app.craft.constructions.sleeves import cuff_below, sleeve_of
+from app.craft.constructions.sleeves import cuff_below, sleeve_of, sleeve_places
 
 
 def straight_sleeves(wanted: Wanted, trunk: Trunk) -> Arms:
@@ -20,11 +20,11 @@ def straight_sleeves(wanted: Wanted, trunk: Trunk) -> Arms:
     join = Join(
         "sleeve top", "armhole", "sewn to", knit.wide(sleeve.upper), armhole, "cm", -one, one
     )
-    return (*cuffs, made), (join,)
+    return Arms((*cuffs, made), (join,), sleeve_places(wanted, sleeve))
 
 
 def armhole_bands(wanted: Wanted, body: FlatBody) -> Arms:
     """Bands around the armholes of a garment without sleeves."""
     edge = 2 * body.armhole_edge_cm
     made = picked_up("armhole bands", "band", wanted.bands[ARMHOLE], edge, in_round=True, copies=2)
-    return tuple(one for one, _ in made), joins_of(made)
+    return Arms(tuple(one for one, _ in made), joins_of(made))
