@@ -10,6 +10,7 @@ from app.book.event import Event
 from app.book.holding import Holding
 from app.book.ids import new_id
 from app.book.woolbook import Entry, Portion
+from app.book.words import Step
 from app.book.yarn import Yarn
 from app.store.records import get, post, put
 from app.store.skein_find import balance_of, codes_in_use, codes_near
@@ -73,7 +74,8 @@ def add_skein(session: Session, new: NewSkein) -> Saved:
         readings.append(wraps_reading(skein.id, new.wraps, new.day))
     for reading in readings:
         put(session, reading)
-    return Saved((skein,), post(session, entry.kind, new.day, entry.lines))
+    step: Step = "spin" if entry.kind == "spin" else ""
+    return Saved((skein,), post(session, entry.kind, new.day, entry.lines, step=step))
 
 
 def yarn_kept(session: Session, yarn: Yarn) -> Yarn:

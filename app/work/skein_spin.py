@@ -58,7 +58,7 @@ def taken_from(session: Session, fleece_id: str, yarn_mg: int) -> tuple[Portion,
 def _ready_first(session: Session, fleece_id: str) -> list[Holding]:
     found = wool_of_fleece(session, fleece_id)
     some = [one for one in found if balance_of(session, one.id).mg > 0] or found[:1]
-    return sorted(some, key=lambda one: -STAGE[one.state or READY])
+    return sorted(some, key=lambda one: (one.kind != "bobbin", -STAGE[one.state or READY]))
 
 
 def _per_yarn(known: Known, fleece: Fleece, holding: Holding) -> float:

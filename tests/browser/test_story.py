@@ -126,17 +126,14 @@ def _print_the_work_list(maker, folder, short_m):
 
 def _spin_what_is_missing(maker, short_m):
     maker.go("/work-list")
-    maker.follow("Spun: enter the skein")
+    maker.follow("Spun: finish the skein")
     turns = math.ceil(short_m * 1.2 / GIRTH_M)
     grams = round(turns * GIRTH_M * TEX / 1000)
-    maker.fill(girth=GIRTH_M, turns=turns, mass=grams)
-    maker.press("Add the skein")
+    maker.fill(turns=turns, mass=grams, girth=GIRTH_M)
+    maker.press("It is finished")
 
 
 def _it_is_enough(maker):
-    maker.follow("Put a skein here")
-    maker.choose(re.compile("Grey two-ply"))
-    maker.press("Put it here")
     maker.reads("Enough")
     odds = re.search(r"(\d+) times in (\d+)", maker.answer())
     assert "every time" in maker.answer() or int(odds[1]) / int(odds[2]) >= 0.9

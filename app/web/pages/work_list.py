@@ -108,7 +108,7 @@ def _tick(line: WorkLine) -> tuple[str, str]:
         weighed = _query(wool=line.holding_id, taken=f"{line.g} g" if line.g else None)
         return f"/fleeces/{line.fleece_id}/weigh{weighed}", "Done: weigh it"
     query = _query(plan=line.plan_id, yarn=line.yarn_id, fleece=line.fleece_id)
-    return "/skeins/new" + query, "Spun: enter the skein"
+    return "/skeins/finish" + query, "Spun: finish the skein"
 
 
 def _query(**known: str | None) -> str:

@@ -46,7 +46,7 @@ def add(request: Request, session: WritingSession, posted: Posted) -> Response:
         try:
             saved = add_skein(session, skein)
         except Refusal as refusal:
-            reader.refuse(_beside(refusal), refusal.message)
+            reader.refuse(beside(refusal), refusal.message)
         except TooLittleWool as lack:
             reader.refuse("fleece", too_little_said(lack, shown))
         else:
@@ -70,7 +70,7 @@ def buy(request: Request, session: WritingSession, posted: Posted) -> Response:
         try:
             saved = buy_balls(session, balls)
         except Refusal as refusal:
-            reader.refuse(_beside(refusal), refusal.message)
+            reader.refuse(beside(refusal), refusal.message)
         else:
             return _after(request, session, reader, saved, bought_said(saved))
     page = new_skein_page(book, reader.filled(**colour_kept(reader)))
@@ -89,8 +89,8 @@ def _chosen(asked: QueryParams, book: Book) -> dict[str, str]:
     }
 
 
-def _beside(refusal: Refusal) -> str:
-    """A yarn's name stands in a field of its own on the form of a skein."""
+def beside(refusal: Refusal) -> str:
+    """The field of a refusal: a yarn's name stands in one of its own on the form of a skein."""
     return "yarn_name" if refusal.field == "name" else refusal.field
 
 
