@@ -1,5 +1,7 @@
 """A sensible first proposal for a plan: which free skeins go into which parts, each with a reason.
 
+What the solver's is compared with, and what is proposed where no solver can be loaded.
+
 Greedy: the largest part first; of the yarn meant for it the one skein that covers what is missing
 with the least left over, else the largest. The reserve needs no promise: the reckoning sets it
 aside from the same yarn.
@@ -39,25 +41,25 @@ def propose(book: Book, reckoning: Reckoning, plan_id: str) -> tuple[Promise, ..
     """
     lots = Lots(book)
     plan, answer = book.plan[plan_id], reckoning.plan(plan_id)
-    free = _Free(lots, {key: _can_take(line, plan_id) for key, line in reckoning.shelf.items()})
+    free = _Free(lots, {key: can_take_m(line, plan_id) for key, line in reckoning.shelf.items()})
     needs = {one.part.id: one for one in needs_of(plan, book.parts_of.get(plan_id, []), lots)}
     found: list[Promise] = []
     for part in sorted(answer.parts, key=lambda one: -one.need.value):
         for role in needs[part.part_id].roles:
-            missing = _missing(role, part)
+            missing = missing_m(role, part)
             yarn_id = role.yarn_id or _best_yarn(lots, missing, needs[part.part_id], free)
             if yarn_id and missing >= LEAST_M:
                 found += _fill(plan_id, part, role.role, missing, yarn_id, free)
     return tuple(found)
 
 
-def _can_take(line: ShelfLine, plan_id: str) -> float:
+def can_take_m(line: ShelfLine, plan_id: str) -> float:
     """Free metres, and what is in reserve for this plan itself."""
     own = sum(one.m for one in line.promised_to if one.part_id is None and one.plan_id == plan_id)
     return line.free_m + own
 
 
-def _missing(role: RoleNeed, part: PartAnswer) -> float:
+def missing_m(role: RoleNeed, part: PartAnswer) -> float:
     """Metres of a role neither promised nor knitted in; what is knitted in counts by share."""
     promised = sum(one.m for one in part.skeins if one.role == role.role)
     share = role.need.value / part.need.value if part.need.value > 0 else 0.0
@@ -68,14 +70,15 @@ def _best_yarn(lots: Lots, missing: float, need: PartNeed, free: _Free) -> str |
     """A yarn for a part that has none: one that suits it, and covers it with the least left over;
     where none covers it, the one with the most."""
     offers = {one: sum(free.of_yarn(one).values()) for one in lots.skeins}
-    suited = {one: metres for one, metres in offers.items() if _suits(lots, one, need)}
+    suited = {one: metres for one, metres in offers.items() if suits(lots, one, need)}
     enough = {one: metres for one, metres in suited.items() if metres >= missing}
     if enough:
         return min(enough, key=lambda one: (enough[one], one))
     return max(suited, key=lambda one: (suited[one], one), default=None)
 
 
-def _suits(lots: Lots, yarn_id: str, need: PartNeed) -> bool:
+def suits(lots: Lots, yarn_id: str, need: PartNeed) -> bool:
+    """Whether a yarn makes a fabric of ordinary firmness in a part."""
     remark = firmness_remark(lots.book.yarn[yarn_id], need, lots)
     return remark is not None and not remark.doubt
 

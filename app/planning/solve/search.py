@@ -12,6 +12,7 @@ from app.planning.solve.program import Program, reduced
 from app.planning.solve.relax import Bounded, relax
 from app.planning.solve.repair import Repair
 from app.planning.solve.solved import SAME, Effort, Solved, Work, reaches
+from app.planning.solve.tidy import tidied
 from app.planning.solve.whole import choose
 
 OFFERED = 400
@@ -67,7 +68,7 @@ class Search:
         """The state of the search as an answer."""
         bounds = [one.bound for one in self.open]
         return Solved(
-            self.best,
+            tidied(self.problem, self.best),
             self.best_value,
             min(self.best_value, self.stuck, *bounds),
             tally(self.problem, self.best),

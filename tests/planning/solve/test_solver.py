@@ -14,6 +14,7 @@ from app.planning.solve.program import Program
 from app.planning.solve.relax import relax
 from app.planning.solve.solved import Effort, Work
 from app.planning.solve.solver import solve
+from app.planning.solve.tidy import tidied
 from tests.planning.solve.shelves import shelf
 from tests.planning.solve.test_reference import small
 
@@ -27,7 +28,7 @@ def test_it_is_never_worse_than_greedy_nor_better_than_its_bound(size, seed):
     first, found = greedy(problem), solve(problem)
     assert faults(problem, first) == []
     assert faults(problem, found.groups) == []
-    assert found.bound <= found.value == value(problem, found.groups)
+    assert found.bound <= found.value == pytest.approx(value(problem, found.groups))
     assert found.value <= value(problem, first)
 
 
@@ -158,3 +159,25 @@ def test_the_two_halves_of_a_branch_leave_no_answer_out():
     bounds = [relax(program, half, 200).bound for half in (one, other)]
     assert min(bounds) >= bounded.bound - 1e-6
     assert relax(program, problem, 200).bound == pytest.approx(bounded.bound)
+
+
+def test_of_skeins_that_serve_as_well_the_long_one_stays_whole():
+    part = Part("cuff", 60, (0.0,))
+    skeins = tuple(Skein(f"S-{i}", "a", m) for i, m in enumerate((400, 65, 120, 50)))
+    found = solve(Problem((part,), skeins, (Kind(("a",)),)))
+    assert found.groups == (Group(0, (0,), (2,)),)
+
+
+def test_changing_for_a_shorter_skein_never_costs_more():
+    problem = shelf(5, 60, 12, 4)
+    found = greedy(problem)
+    tidy = tidied(problem, found)
+    assert faults(problem, tidy) == []
+    assert value(problem, tidy) <= value(problem, found)
+
+
+def test_a_better_start_is_taken():
+    problem = shelf(2, 60, 12, 4)
+    good = solve(problem)
+    again = solve(problem, Effort(tries=0, listed=0, rounds=1), start=good.groups)
+    assert again.value <= good.value < value(problem, greedy(problem))
