@@ -14,10 +14,12 @@ from app.planning.from_pattern import (
     at_gauge,
     counted_parts,
     counts_of,
+    place_in,
     stated_parts,
     uncounted,
 )
 from app.planning.pattern_fit import EaseRange, Fit, around, belied, fits
+from app.planning.pattern_lengths import LengthFit, PieceAsKnit, length_fits
 from app.planning.pattern_yarn import FreeShelf, SizeYarn, contradict
 
 CLOSE = 0.01
@@ -25,19 +27,9 @@ CLOSE = 0.01
 
 
 @dataclass(frozen=True, slots=True)
-class PieceAsKnit:
-    """A piece at the own gauge, and the length in cm it comes to."""
-
-    name: str
-    copies: int
-    count: Recounted
-    length_cm: float
-
-
-@dataclass(frozen=True, slots=True)
 class SizeAnswer:
-    """A size: how it fits (the tightest place first), its pieces, its metres by counts and by the
-    stated amount, and what the pattern leaves out or belies.
+    """A size: how it fits (the tightest place first), its pieces, its lengths against the body's,
+    its metres by counts and by the stated amount, and what the pattern leaves out or belies.
 
     `beyond` is how far it lies outside what was asked, as a share of the body; 0 where it fits.
     """
@@ -45,6 +37,7 @@ class SizeAnswer:
     size: PatternSize
     fits: tuple[Fit, ...]
     pieces: tuple[PieceAsKnit, ...]
+    lengths: tuple[LengthFit, ...]
     counted: SizeYarn | None
     stated: SizeYarn | None
     contradicts: bool
@@ -127,10 +120,12 @@ def _size(
     found = fits(pattern, size, case, own, known, wanted)
     counted = shelf.size_yarn(counted_parts(shelf.plan, pattern, size, own, case))
     stated = shelf.size_yarn(stated_parts(shelf.plan, pattern, size, own, case))
+    pieces = _pieces(pattern, size, case, own)
     return SizeAnswer(
         size=size,
         fits=found,
-        pieces=_pieces(pattern, size, case, own),
+        pieces=pieces,
+        lengths=length_fits(pieces, known, own),
         counted=counted,
         stated=stated,
         contradicts=contradict(counted, stated),
@@ -143,7 +138,7 @@ def _size(
 def _pieces(pattern: Pattern, size: PatternSize, case: Case, own: Gauge) -> tuple[PieceAsKnit, ...]:
     both = [(one, at_gauge(one, case, pattern, own)) for one in size.parts]
     return tuple(
-        PieceAsKnit(one.name, one.copies, count, _length_cm(one, count, case, own))
+        PieceAsKnit(one.name, place_in(one), one.copies, count, _length_cm(one, count, case, own))
         for one, count in both
         if count
     )

@@ -86,6 +86,15 @@ def test_units_balls_copies_and_shares():
     assert yards.sizes[0].stated_mm == 914_400
 
 
+def test_a_place_is_told_and_printed_and_told_again():
+    sizes = told("\tS\tM\nwidth\t96\t104\ncast on Rumpf\t200\t220\nplace Rumpf\tbody\n").sizes
+    assert {part.place for size in sizes for part in size.parts} == {"body"}
+    printed = size_table(sizes, (), Shown(Settings()))
+    assert ("Rumpf: place", ("body", "body")) in printed.rows
+    (fault,) = told("\tS\nwidth\t96\nplace Rumpf\tattic\n").faults
+    assert (fault.line, fault.what) == (3, "place Rumpf")
+
+
 @pytest.mark.parametrize("own", [{}, {"decimal": ","}])
 def test_the_table_a_page_prints_can_be_pasted(own):
     sizes, shares = told(GOOD + "share body\t52.5\n").sizes, (Share("Body", 52.5),)

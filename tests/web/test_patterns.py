@@ -166,7 +166,20 @@ def test_a_form_saved_unchanged_changes_nothing(client: TestClient, store: Store
     assert book_of(store).patterns == (kept,)
 
 
-def test_places_no_field_asks_for_stay(client: TestClient, store: Store):
+def test_where_a_part_lies_is_asked_for(client: TestClient, store: Store, kept: Pattern):
+    address = f"/patterns/{kept.id}/change"
+    shown = page(client, address)
+    assert "Where it lies" in words(shown)
+    client.post(address, data=shown_values(shown, address) | {"place_1": "yoke"})
+    assert book_of(store).patterns[0].sizes[0].parts[0].place == "yoke"
+    answer = client.post(
+        address, data=shown_values(page(client, address), address) | {"place_1": "attic"}
+    )
+    assert answer.status_code == 422
+    assert 'id="e-place_1"' in answer.text
+
+
+def test_a_place_given_stays(client: TestClient, store: Store):
     placed = a_pattern(shares=(Share("Body", 100.0),))
     with store.writing() as session:
         put(session, placed)

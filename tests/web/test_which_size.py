@@ -1,5 +1,6 @@
 """Which size: the answer in a sentence, every size beneath, and a size taken into the plan."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -88,6 +89,41 @@ def test_every_size_stands_beneath_with_its_tightest_place(client: TestClient):
     assert "Body cast on 212, 112 rows, 40 cm" in shown
     assert "Sleeves × 2 cast on 48, to 76 stitches, 126 rows, 45 cm" in shown
     assert "√(S of the pattern ÷ S own)" in shown
+
+
+def test_lengths_stand_against_the_wearers(client: TestClient, shelf: Store):
+    """Body 40 and yoke 22.1 cm are 62.1, an arm of 42 cm is 3 cm less than 45; at 28 rows in 10 cm
+    42 cm are 118 rows."""
+    measures = (
+        Measure("chest", 960),
+        Measure("body length", 620),
+        Measure("arm length to underarm", 420),
+    )
+    keep(shelf, a_person(measures=measures))
+    shown = words(page(client, ADDRESS))
+    assert "From neck to lower edge it comes to 62.1 cm: as long as the body, 62 cm." in shown
+    assert (
+        "Its sleeves come to 45 cm, 3 cm longer than the arm to the underarm, 42 cm; to fit, knit "
+        "the sleeves 118 rows, 42 cm."
+    ) in shown
+    assert "yoke 22.1 cm; 3 cm longer than the arm to the underarm" in shown
+    keep(shelf, a_person(measures=(Measure("chest", 960), Measure("body length", 700))))
+    shown = words(page(client, ADDRESS))
+    assert "7.9 cm shorter than the body, 70 cm; to fit, knit the body 134 rows, 47.9 cm" in shown
+    assert "which nobody measured" in shown
+
+
+@pytest.mark.usefixtures("shelf")
+def test_every_size_tells_its_metres_and_whether_the_shelf_covers_it(client: TestClient):
+    """Ease, tightest place, lengths, metres and shelf in each of the five rows."""
+    rows = [words(row) for row in page(client, ADDRESS).split("<tr>")[2:]]
+    assert len(rows) == 5
+    for row in rows:
+        assert re.search(r"(of ease|tighter than the chest)", row)
+        assert re.search(r"chest|upper arm|wrist", row)
+        assert "sleeves" in row
+        assert " ± " in row
+        assert re.search(r"time", row)
 
 
 def test_the_arm_may_be_the_tightest_place(client: TestClient, shelf: Store):

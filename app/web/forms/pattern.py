@@ -8,7 +8,7 @@ from app.book.ids import new_id
 from app.book.pattern import Pattern
 from app.book.settings import Settings
 from app.web.forms.gauge import gauge_values, read_gauge
-from app.web.forms.pattern_sizes import placed, read_sizes, size_values
+from app.web.forms.pattern_sizes import read_sizes, size_values
 from app.web.forms.reader import Reader
 from app.web.forms.yarn import read_line
 
@@ -32,7 +32,7 @@ def read_pattern(
         name=read_line(reader, "name"),
         gauge=gauge or NO_GAUGE,
         source=reader.text("source", longest=200),
-        sizes=placed(sizes, old) if old else sizes,
+        sizes=sizes,
         shares=shares,
         notes=reader.text("notes", longest=4000),
     )

@@ -1,17 +1,17 @@
 """The sizes of a pattern as a table of fields: a column for each size, rows for each of its parts.
 
 size_2, width_2, stated_2                      the second size
-part_1, copies_1, share_1                      the first part, in every size
+part_1, copies_1, place_1, share_1             the first part, in every size
 cast_on_1_2, widest_1_2, rows_1_2, length_1_2  the first part in the second size
 """
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from typing import TypeVar
 
 from app.book.pattern import Pattern, PatternSize, Share, SizePart
 from app.book.settings import Settings
+from app.book.words import PLACES
 from app.planning.design import part_id
 from app.web.forms.reader import Reader
 from app.web.forms.yarn import read_line
@@ -71,20 +71,11 @@ def size_values(pattern: Pattern | None, settings: Settings) -> dict[str, str]:
     numbers = {name: p for p, name in enumerate(parts, 1)}
     for name, p in numbers.items():
         values |= {f"part_{p}": name, f"copies_{p}": str(parts[name].copies)}
+        values[f"place_{p}"] = parts[name].place
         values[f"share_{p}"] = shown.field_number(shares.get(name))
     for k, size in enumerate(pattern.sizes, 1):
         values |= _of_size(k, size, numbers, shown)
     return values | _counts(len(pattern.sizes), max(len(parts), FIRST_PARTS))
-
-
-def placed(sizes: tuple[PatternSize, ...], old: Pattern) -> tuple[PatternSize, ...]:
-    """The sizes with the places their parts have had, which no field asks for."""
-    places = {one.name: one.place for size in old.sizes for one in size.parts}
-
-    def part(one: SizePart) -> SizePart:
-        return replace(one, place=places.get(one.name, ""))
-
-    return tuple(replace(size, parts=tuple(map(part, size.parts))) for size in sizes)
 
 
 def usual_copies(name: str) -> int:
@@ -161,6 +152,7 @@ def _read_piece(reader: Reader, p: int, k: int, where: str) -> SizePart:
     copies = reader.whole(f"copies_{p}", least=1, most=MOST_COPIES)
     return SizePart(
         name=name,
+        place=reader.choice(f"place_{p}", PLACES, default="") or "",
         copies=copies or usual_copies(name),
         cast_on=count("cast_on", 0),
         widest=count("widest", 1),

@@ -33,7 +33,7 @@ PIECES = {
     "rounds": "rows",
     "length": "length",
 }
-OF_PART = {"copies": "copies", "pieces": "copies", "share": "share"}
+OF_PART = {"copies": "copies", "pieces": "copies", "place": "place", "share": "share"}
 LINES = {
     "chest, width, head …": "finished, once around",
     "yarn": "stated for a size; also as “yards”, “metres” or “balls of 115 m”",
@@ -42,6 +42,7 @@ LINES = {
     "rows body": "rows or rounds",
     "length body": "by the tape; “length body (in)” for inches",
     "copies sleeve": "how many alike, in the first column",
+    "place yoke": "where a part lies, in the first column, if its name does not tell",
     "share sleeve": "of the yarn, in percent, in the first column, if the pattern tells",
     "Sleeve × 2: cast on": "as the page of a pattern prints it, so that its table can be pasted",
 }
@@ -53,7 +54,7 @@ YARN = {"yarn": "", "stated": "", "yarn stated": "", "metres": "m", "meters": "m
 BLANK = frozenset({"", "-", "–", "—", "n/a"})
 PRINTED = re.compile(
     r"(?P<part>.+?)(?:\s*×\s*(?P<copies>\d+))?\s*:\s*"
-    r"(?P<words>cast on|pick up|widest|end|rows|rounds|length|copies|share)"
+    r"(?P<words>cast on|pick up|widest|end|rows|rounds|length|copies|place|share)"
     r"(?:, or end| of the yarn)?",
     re.I,
 )
@@ -202,7 +203,7 @@ def _take_part(fields: _Fields, name: str, cells: list[str], line: int, what: st
         else:
             _put_all(fields, f"{kind}_{p}", cells, line, what)
         return
-    known = "chest, yarn, or cast on, widest, rows, length, copies or share with a part"
+    known = "chest, yarn, or cast on, widest, rows, length, copies, place or share with a part"
     fields.fault(line, what, f"What is this? A line begins with {known}.")
 
 

@@ -70,6 +70,9 @@ def _part_rows(
     ]
     if not any(cell for _, cells in rows for cell in cells):
         rows.append((title, tuple("not told" for _ in pieces)))
+    place = next((one.place for one in pieces if one and one.place), "")
+    if place:
+        rows.append((f"{title}: place", tuple(place for _ in pieces)))
     if share:
         rows.append((f"{title}: share of the yarn", tuple(share for _ in pieces)))
     return rows

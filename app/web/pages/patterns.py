@@ -8,8 +8,9 @@ from app.book.pattern import Pattern
 from app.book.stamp import stamp
 from app.planning.turn import in_turn
 from app.web.forms.gauge import MEASURES
+from app.web.forms.part_changes import place_words
 from app.web.forms.pattern import pattern_values
-from app.web.forms.pattern_sizes import MOST_PARTS, MOST_SIZES, OF_PIECE, STATED_IN, count_of
+from app.web.forms.pattern_sizes import MOST_PARTS, MOST_SIZES, STATED_IN, count_of
 from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence, counted
 from app.web.pages.gauge_said import counts_said
@@ -63,7 +64,7 @@ class PatternFormPage:
     stated_in: Mapping[str, str]
     columns: range
     parts: range
-    cells: Mapping[str, str]
+    places: Mapping[str, str]
     more_sizes: bool
     more_parts: bool
 
@@ -109,7 +110,7 @@ def pattern_form_page(
         stated_in=STATED_IN,
         columns=range(1, sizes + 1),
         parts=range(1, parts + 1),
-        cells=OF_PIECE,
+        places=place_words(),
         more_sizes=sizes < MOST_SIZES,
         more_parts=parts < MOST_PARTS,
     )

@@ -17,6 +17,7 @@ from app.web.pages.pattern_table import doubts
 from app.web.pages.which_size_said import (
     both_said,
     ease_said,
+    knit_these,
     lengths_said,
     metres_said,
     piece_said,
@@ -49,13 +50,14 @@ class SizeRow:
 
 @dataclass(frozen=True, slots=True)
 class SizesFound:
-    """The answer: the sizes, what is tightest, the pieces of the recommended one, and what the
-    pattern contradicts (`both`) or leaves in doubt."""
+    """The answer: the sizes, what is tightest, the lengths to knit and the pieces of the
+    recommended one, and what the pattern contradicts (`both`) or leaves in doubt."""
 
     pattern_id: str
     pattern: str
     case: str
     tight: str
+    knit_these: tuple[str, ...]
     pieces: tuple[tuple[str, str], ...]
     both: str
     doubts: tuple[str, ...]
@@ -120,6 +122,7 @@ def _found(book: Book, plan: Plan, found: WhichSize, shown: Shown) -> SizesFound
         pattern=found.pattern.name,
         case=found.case,
         tight=tight_sentence(found.best, shown),
+        knit_these=knit_these(found.best, shown),
         pieces=tuple(
             (f"{one.name} × {one.copies}" if one.copies > 1 else one.name, piece_said(one, shown))
             for one in found.best.pieces

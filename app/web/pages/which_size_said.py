@@ -5,8 +5,9 @@ from collections.abc import Mapping
 from app.craft.pattern_gauge import Case
 from app.craft.working import Step
 from app.planning.pattern_fit import Fit
+from app.planning.pattern_lengths import ARM, BODY, LengthFit, PieceAsKnit
 from app.planning.pattern_yarn import SizeYarn
-from app.planning.which_size import PieceAsKnit, SizeAnswer, WhichSize
+from app.planning.which_size import SizeAnswer, WhichSize
 from app.web.pages.answer import Sentence, Tone
 from app.web.pages.effect import NO_METRE
 from app.web.pages.gauge_said import counts_said
@@ -17,6 +18,12 @@ FACTORS: Mapping[Case, str] = {
     "stitches and rows": "√(S of the pattern ÷ S own)",
     "size": "√(S own ÷ S of the pattern)",
 }
+OF_LENGTH: Mapping[str, tuple[str, str]] = {
+    BODY: ("From neck to lower edge it comes to", "body"),
+    ARM: ("Its sleeves come to", "arm to the underarm"),
+}
+"""How a length of the garment is told, and that of the body."""
+
 MUNDEN = "Munden 1959; S is stitches × rows in an area"
 
 
@@ -67,8 +74,34 @@ def piece_said(piece: PieceAsKnit, shown: Shown) -> str:
 
 
 def lengths_said(one: SizeAnswer, shown: Shown) -> str:
-    """The lengths of the pieces in a cell."""
-    return ", ".join(f"{piece.name.lower()} {_piece_cm(piece, shown)}" for piece in one.pieces)
+    """The lengths of the pieces in a cell, and which are longer or shorter than the body."""
+    told = ", ".join(f"{piece.name.lower()} {_piece_cm(piece, shown)}" for piece in one.pieces)
+    off = [_off(fit, shown) for fit in one.lengths if fit.longer_cm]
+    return f"{told}; {' and '.join(off)}" if off else told
+
+
+def knit_these(one: SizeAnswer, shown: Shown) -> tuple[str, ...]:
+    """Each length against the wearer's, and what to knit where they differ: "Body and yoke come to
+    62 cm, 3 cm longer than the body, 59 cm. Knit the body 104 rows, 37.1 cm." """
+    return tuple(_against(fit, shown) for fit in one.lengths)
+
+
+def _against(fit: LengthFit, shown: Shown) -> str:
+    what, body = OF_LENGTH[fit.place]
+    source = "" if fit.body.standing == "measured" else ", which nobody measured"
+    comes = f"{what} {_cm(fit.garment_cm, shown)}"
+    whose = f"the {body}, {_cm(fit.body.cm, shown)}{source}"
+    if not fit.longer_cm:
+        return f"{comes}: as long as {whose}."
+    by = f"{_cm(abs(fit.longer_cm), shown)} {'longer' if fit.longer_cm > 0 else 'shorter'}"
+    knit = f"knit the {fit.piece.lower()} {fit.rows} rows, {_cm(fit.knit_cm, shown)}"
+    return f"{comes}, {by} than {whose}; to fit, {knit}."
+
+
+def _off(fit: LengthFit, shown: Shown) -> str:
+    _, body = OF_LENGTH[fit.place]
+    way = "longer" if fit.longer_cm > 0 else "shorter"
+    return f"{_cm(abs(fit.longer_cm), shown)} {way} than the {body}"
 
 
 def metres_said(yarn: SizeYarn | None, shown: Shown) -> str:
@@ -121,7 +154,19 @@ def steps(found: WhichSize, shown: Shown) -> tuple[Step, ...]:
         )
         for one in best.fits
     )
-    return (factor, *places)
+    lengths = (
+        Step(
+            one.place.capitalize(),
+            f"the garment comes to {one.garment_cm:.1f} cm by your rows",
+            one.body.cm,
+            "cm",
+            one.body.u or None,
+            one.body.source,
+            one.body.standing,
+        )
+        for one in best.lengths
+    )
+    return (factor, *places, *lengths)
 
 
 def _takes(best: SizeAnswer, shown: Shown) -> str:

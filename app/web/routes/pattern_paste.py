@@ -6,7 +6,6 @@ from fastapi import APIRouter, Request, Response
 
 from app.book.stamp import stamp
 from app.web.errors import Stale
-from app.web.forms.pattern_sizes import placed
 from app.web.forms.pattern_table import read_table
 from app.web.forms.reader import Posted, Reader
 from app.web.forms.skein_csv_file import seal
@@ -42,8 +41,7 @@ def take_table(
     if wanted and reader.typed("seen") != seal(table):
         reader.refuse("table", CHANGED)
     elif wanted and not read.faults:
-        sizes = placed(read.sizes, pattern)
-        save_pattern(session, replace(pattern, sizes=sizes, shares=read.shares))
+        save_pattern(session, replace(pattern, sizes=read.sizes, shares=read.shares))
         return after_save(request, f"/patterns/{pattern_id}", f"{pattern.name} has its sizes.")
     page = paste_page(pattern, shown_in(settings), reader.filled(table=table), read)
     bad = bool(read.faults) or not reader.ok
