@@ -108,9 +108,11 @@ def covered(book: Book, reckoning: Reckoning, plan_id: str) -> Covered:
 def _standing(answer: PlanAnswer, buys: bool) -> Standing:
     if not answer.begun:
         return "not known"
-    if answer.enough:
-        return "wasteful" if answer.left_m > WASTED * answer.need.value else "fits"
-    return "short" if buys or answer.to_make_m <= 0 else "fits after spinning"
+    if answer.enough and answer.left_m > WASTED * answer.need.value:
+        return "wasteful"
+    if answer.enough or answer.waiting:
+        return "fits"
+    return "short" if buys else "fits after spinning"
 
 
 def _placed(plan: Plan, ids: Sequence[str]) -> Plan:

@@ -12,9 +12,18 @@ from itertools import combinations
 from typing import Literal
 
 from app.book.book import Book
+from app.planning.answer import SHORT_BELOW_M
+from app.planning.answers import PlanAnswer
 from app.planning.changes import need_g
 from app.planning.reckoning import reckon
-from app.planning.shelf_covers import Covered, covered, in_order, intended, only_plans
+from app.planning.shelf_covers import (
+    Covered,
+    Standing,
+    covered,
+    in_order,
+    intended,
+    only_plans,
+)
 from app.planning.yarns import Lots
 
 Value = Literal["garments", "wool", "spinning", "priorities"]
@@ -26,7 +35,10 @@ LISTED = 12
 TRIED = 60
 """Sets served from the shelf at most: counted, not timed."""
 
-GOOD = ("fits", "wasteful")
+GOOD: tuple[Standing, ...] = ("fits", "wasteful")
+
+EVEN = 0.5
+"""From these odds on what is expected to be needed must be there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +56,7 @@ class Best:
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A plan with what it takes by expectation: metres of each yarn, and grams in all."""
+    """A plan with what it takes: at least so many metres of each yarn, and grams in all."""
 
     plan_id: str
     rank: int
@@ -56,8 +68,8 @@ def best_set(book: Book, value: Value) -> Best:
     """The set of intended plans to knit first from this shelf, so that all of it is covered; with
     spinning from the fleeces, unless the least spinning is wanted."""
     spinning = value != "spinning"
-    found = _candidates(book, spinning)
     fits = _Fits(book, spinning)
+    found = _candidates(book, fits.good)
     if len(found) > LISTED or value == "priorities":
         return _one_by_one(value, found, fits)
     return _listed(value, found, fits)
@@ -119,20 +131,26 @@ class _Wool:
         return any(grams > self.fleece[one] for one, grams in called.items())
 
 
-def _candidates(book: Book, spinning: bool) -> list[Candidate]:
-    """The plans that could be covered if there were no other."""
-    fits, found = _Fits(book, spinning), []
-    reckoning = reckon(book)
+def _candidates(book: Book, good: Sequence[Standing]) -> list[Candidate]:
+    """The plans that are covered if there is no other, with what they take then at least."""
+    found = []
     for rank, plan in enumerate(intended(book)):
-        answer = reckoning.plan(plan.id)
-        needs: dict[str, float] = {}
-        for group in answer.groups:
-            if len(group.yarn_ids) == 1:
-                needs[group.yarn_ids[0]] = group.need.value
-        one = Candidate(plan.id, rank, needs, need_g(answer, Lots(book)) or 0.0)
-        if answer.begun and fits.serve([one]):
-            found.append(one)
+        served = in_order(only_plans(book, [plan.id]), [plan.id], anew=True)
+        reckoning = reckon(served)
+        if covered(served, reckoning, plan.id).standing in good:
+            answer = reckoning.plan(plan.id)
+            grams = need_g(answer, Lots(book)) or 0.0
+            found.append(Candidate(plan.id, rank, _at_least(answer), grams))
     return found
+
+
+def _at_least(answer: PlanAnswer) -> dict[str, float]:
+    """Metres of each yarn without which no plan is as sure as was asked, where that is at least as
+    often as not; nothing where yarns can stand in for each other."""
+    alike = [one for one in answer.groups if len(one.yarn_ids) == 1]
+    if answer.sureness < EVEN:
+        return {}
+    return {one.yarn_ids[0]: max(0.0, one.need.value - SHORT_BELOW_M) for one in alike}
 
 
 def _listed(value: Value, found: list[Candidate], fits: _Fits) -> Best:
