@@ -112,7 +112,10 @@ def test_the_plan_says_what_it_was_drawn_from(client: TestClient, store: Store) 
     told = words(page(client, f"/garments/{plan.id}"))
     assert "Cardigan with a round yoke, drawn for chest 96 cm, wrist 17 cm." in told
     assert "standard by an older chart of the Craft Yarn Council, quoted in print, 2011" in told
-    assert "chest 4 cm more: 100 cm" in told
+    assert "Chest 4 cm more 100 cm 220 stitches, 100 cm as asked for" in told
+    assert "Waist 7.5 cm more 85.7 cm 220 stitches, 100 cm 31.4 stitches, 14.3 cm more" in told
+    assert "Cross back" in told
+    assert "nothing is drawn from it" in told
     assert "waist 78.2 ± 3.9 cm, as the body table has it" in told
 
 
@@ -130,6 +133,7 @@ def test_a_scarf_has_no_body_to_speak_of(client: TestClient, store: Store) -> No
     told = words(page(client, f"/garments/{plan.id}"))
     assert "Scarf. Change it" in told
     assert "Ease" not in told
+    assert "Width 22 cm 48 stitches, 21.8 cm as asked for" in told
     assert "length 170 ± 20 cm, assumed" in told
 
 

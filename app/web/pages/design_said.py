@@ -4,21 +4,29 @@ from dataclasses import dataclass
 
 from app.book.plan import Plan
 from app.craft.constructions import constructions
-from app.craft.constructions.drawing import Construction
+from app.craft.constructions.as_drawn import AsDrawn, as_drawn
+from app.craft.constructions.drawing import Construction, Drawing
 from app.craft.constructions.ease import ease_named
 from app.craft.constructions.wanting import EASE, Taken
 from app.planning.design import taken_for
 from app.web.pages.measure_said import assumed_said, ease_said, size_cm
 from app.web.shown import Shown
 
+HALF = 0.5
+"""A stitch or row that is not half there is nothing to speak of."""
+
 
 @dataclass(frozen=True, slots=True)
-class EaseSaid:
-    """A part, its ease in words, and what it then measures."""
+class PlaceSaid:
+    """A measure, its ease in words (empty where it takes none), what was asked for, what was drawn
+    in stitches or rows and on the tape, and how far apart they are; `drawn` is empty where nothing
+    of the garment follows from it."""
 
     part: str
     ease: str
-    becomes: str
+    asked: str
+    drawn: str
+    off: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +36,7 @@ class Designed:
 
     title: str
     fit: str
-    ease: tuple[EaseSaid, ...]
+    places: tuple[PlaceSaid, ...]
     measured: tuple[str, ...]
     assumed: tuple[str, ...]
 
@@ -40,14 +48,15 @@ def designed(plan: Plan, shown: Shown) -> Designed | None:
     construction = constructions().get(plan.design.construction)
     try:
         taken = taken_for(plan.design, plan.gauge) if construction else None
+        drawn = construction.draw(taken.wanted) if construction and taken else None
     except ValueError:
         return None
-    if construction is None or taken is None:
+    if construction is None or taken is None or drawn is None:
         return None
     return Designed(
         construction.title,
         fit_said(taken),
-        ease_lines(construction, taken, shown),
+        place_lines(construction, taken, drawn, shown),
         tuple(f"{one.name} {shown.size(one.mm)}" for one in plan.design.measures),
         tuple(f"{name} {assumed_said(one, shown)}" for name, one in taken.assumed.items()),
     )
@@ -61,10 +70,32 @@ def fit_said(taken: Taken) -> str:
     return f"{name} by {ease_named(name).source}"
 
 
-def ease_lines(construction: Construction, taken: Taken, shown: Shown) -> tuple[EaseSaid, ...]:
-    """Each part with its ease, in the construction's order."""
-    ease, measures = taken.wanted.ease, taken.wanted.measures
-    return tuple(
-        EaseSaid(name, ease_said(ease[name], shown), size_cm(measures[name] + ease[name], shown))
+def place_lines(
+    construction: Construction, taken: Taken, drawn: Drawing, shown: Shown
+) -> tuple[PlaceSaid, ...]:
+    """Each measure that lies somewhere in the garment or takes ease, as asked for and as drawn."""
+    ease, found = taken.wanted.ease, as_drawn(taken.wanted, drawn)
+    there = {one.measure for one in found}
+    told = [
+        PlaceSaid(
+            one.measure,
+            ease_said(ease[one.measure], shown) if one.measure in ease else "",
+            size_cm(one.asked_cm, shown),
+            f"{shown.number(one.count)} {one.unit}, {size_cm(one.cm, shown)}",
+            _off(one, shown),
+        )
+        for one in found
+    ]
+    told += [
+        PlaceSaid(name, ease_said(ease[name], shown), size_cm(taken.wanted.cm(name), shown), "", "")
         for name in construction.eases
-    )
+        if name not in there
+    ]
+    return tuple(told)
+
+
+def _off(one: AsDrawn, shown: Shown) -> str:
+    if abs(one.more) < HALF:
+        return "as asked for"
+    count = f"{shown.number(abs(one.more), 1, least=0)} {one.unit}"
+    return f"{count}, {size_cm(abs(one.more_cm), shown)} {'more' if one.more > 0 else 'less'}"

@@ -7,7 +7,7 @@ from app.craft.constructions.drawing import Construction, Join
 from app.planning.answers import PartAnswer
 from app.planning.redraw import Redrawn
 from app.web.pages.answer import listed
-from app.web.pages.design_said import EaseSaid, ease_lines, fit_said
+from app.web.pages.design_said import PlaceSaid, fit_said, place_lines
 from app.web.pages.effect import effect_sentence
 from app.web.pages.measure_said import assumed_said
 from app.web.pages.picture import drawing
@@ -38,7 +38,7 @@ class Seen:
     meets: tuple[str, ...]
     notes: tuple[str, ...]
     fit: str
-    ease: tuple[EaseSaid, ...]
+    places: tuple[PlaceSaid, ...]
     assumed: tuple[str, ...]
 
 
@@ -55,7 +55,7 @@ def seen(look: Look, construction: Construction, shown: Shown) -> Seen:
         meets=tuple(_meets(one, shown) for one in drawn.joins),
         notes=drawn.notes,
         fit=fit_said(look.taken),
-        ease=ease_lines(construction, look.taken, shown),
+        places=place_lines(construction, look.taken, drawn, shown),
         assumed=tuple(
             f"{name} {assumed_said(one, shown)}" for name, one in look.taken.assumed.items()
         ),
