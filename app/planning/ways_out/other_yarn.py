@@ -36,7 +36,8 @@ def find(situation: Situation) -> Iterator[Proposal]:
     """One proposal for each of them: the yarn that is most like the garment's own."""
     for one in SETS:
         parts = [part for part in situation.parts if _may_change(situation, part, one)]
-        yarn_id = _most_like(situation, parts) if parts else None
+        needs = sum(situation.needs[part.id].roles[0].need.value for part in parts)
+        yarn_id = most_like(situation, parts, SPARE * needs) if parts else None
         if yarn_id:
             yield _proposal(situation, one, parts, yarn_id)
 
@@ -48,10 +49,10 @@ def _may_change(situation: Situation, part: Part, one: Trimming) -> bool:
     return here and plain and situation.short_of(part) and not situation.begun(part)
 
 
-def _most_like(situation: Situation, parts: list[Part]) -> str | None:
-    """Of the same fibre if there is one, then the nearest in grist; enough of it is free."""
+def most_like(situation: Situation, parts: list[Part], wanted_m: float) -> str | None:
+    """A yarn that suits those parts and of which so much is free: of the same fibre if there is
+    one, then the nearest in grist to their own."""
     needs = [situation.needs[part.id] for part in parts]
-    wanted = SPARE * sum(one.roles[0].need.value for one in needs)
     own_id = needs[0].roles[0].yarn_id
     own = situation.book.yarn.get(own_id or "")
     own_tex = situation.lots.tex(own_id) if own_id else None
@@ -60,7 +61,7 @@ def _most_like(situation: Situation, parts: list[Part]) -> str | None:
         tex = situation.lots.tex(yarn.id)
         remarks = [firmness_remark(yarn, one, situation.lots) for one in needs]
         suits = all(one is not None and not one.doubt for one in remarks)
-        if yarn.id != own_id and tex and suits and _free_m(situation, yarn.id) >= wanted:
+        if yarn.id != own_id and tex and suits and _free_m(situation, yarn.id) >= wanted_m:
             strange = own is not None and yarn.fibre.casefold() != own.fibre.casefold()
             apart = abs(tex.value / own_tex.value - 1) if own_tex else 0.0
             found.append((strange, apart, yarn.id))
