@@ -32,6 +32,7 @@ ROOM_OF = {
     "/help": "/garments",
     "/patterns": "/garments",
     "/wool-book": "/fleeces",
+    "/labels": "/skeins",
     "/shelf": "/garments",
 }
 """Addresses that belong to a room of another name."""

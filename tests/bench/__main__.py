@@ -12,7 +12,7 @@ from dataclasses import asdict
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.bench import fade, figures, pages, picture, saving, start, tables
+from tests.bench import fade, figures, labels, pages, picture, saving, start, tables
 from tests.bench.row import Row
 
 ROUNDS = 9
@@ -20,6 +20,7 @@ QUICK = 5
 TOPICS = {
     "figures": figures,
     "pages": pages,
+    "labels": labels,
     "tables": tables,
     "picture": picture,
     "fade": fade,

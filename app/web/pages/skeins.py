@@ -30,6 +30,7 @@ class SkeinsPage:
     sorts: dict[str, str]
     earlier_url: str
     later_url: str
+    labels_url: str
 
 
 def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Shown) -> SkeinsPage:
@@ -49,6 +50,7 @@ def skeins_page(reader: Reader, wanted: SkeinFilter, found: Browsed, shown: Show
         sorts=SORTS,
         earlier_url=_page_url(reader, wanted.page - 1) if wanted.page > 1 else "",
         later_url=_page_url(reader, wanted.page + 1) if found.more else "",
+        labels_url="/labels" + _page_url(reader, 1).removeprefix("/skeins").rstrip("?"),
     )
 
 
