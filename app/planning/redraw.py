@@ -85,6 +85,7 @@ def _as_it_was(drawn: Part, old: Part | None) -> Part:
         yarns=old.yarns,
         extras=old.extras,
         worked=old.worked,
+        sequence=old.sequence,
         notes=old.notes,
     )
 

@@ -19,6 +19,9 @@ from app.planning.sequence_spread import LEAST_FALL, Knit, spread, within
 ENDS_AT = 0.25
 """The share at which the yarn that leaves stops, at least."""
 
+ENDS_AT_MOST = 0.5
+"""With a larger share it would not look like an end."""
+
 EARLIER, SHARES = 5, 10
 """How many blocks earlier, and with how many shares, the end is looked for."""
 
@@ -94,7 +97,7 @@ class _Solver:
         self.limit = asked.have.get(asked.leaves, float("inf")) - stray
 
     def ramps(self) -> Iterator[Ramp]:
-        """Ramps whose targets keep within what there is, the fullest first."""
+        """Ramps whose targets keep within what there is, those that begin latest first."""
         from_row = self.asked.from_row or self._latest()
         if from_row is None:
             yield from self._from_the_start()
@@ -123,15 +126,17 @@ class _Solver:
             yield from self._ends(1, first - (first - ENDS_AT) * step / (2 * SHARES))
 
     def _ends(self, from_row: int, first: float) -> Iterator[Ramp]:
-        """One beginning with several shares to end at, the largest first."""
+        """One beginning with several shares to end at: the smallest first, but where the beginning
+        is solved the largest, to knit as much of the yarn as there is."""
         low = self.target(Ramp(from_row, self.to_row, first, ENDS_AT))
         high = self.target(Ramp(from_row, self.to_row, first, first))
         if low > self.limit and self.asked.from_row:
             raise Refused("too little", self.asked.leaves, low - self.limit, self._reaches())
         room = (self.limit - low) / (high - low) if high > low else 1.0
-        most = ENDS_AT + (first - ENDS_AT) * min(1.0, max(0.0, room))
-        for step in range(SHARES + 1):
-            share = most - (most - ENDS_AT) * step / SHARES
+        most = min(ENDS_AT + (first - ENDS_AT) * min(1.0, max(0.0, room)), ENDS_AT_MOST)
+        steps = range(SHARES + 1)
+        for step in steps if self.asked.from_row else reversed(steps):
+            share = ENDS_AT + (most - ENDS_AT) * step / SHARES
             yield Ramp(from_row, self.to_row, first, share)
 
     def target(self, ramp: Ramp) -> float:

@@ -10,7 +10,7 @@ from app.planning.needs import PartNeed
 from app.planning.places import in_round
 from app.planning.rows import metres_per_row
 from app.planning.schedule import schedule
-from app.planning.sequence_rows import turns
+from app.planning.sequence_rows import strand_stitches, turns
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,19 +33,24 @@ class Piece:
         each = self.block_rows
         return max(sum(self.metres[at : at + each]) for at in range(self.rows))
 
+    @property
+    def stitches(self) -> tuple[float, ...]:
+        """Stitches' worth of yarn in each row of one copy that the yarns in turn will knit."""
+        return strand_stitches(self.runs, "main")
+
     def roles(self, sequence: Sequence | None) -> tuple[str, ...]:
         """The role that knits each row; the main yarn without a sequence."""
         return turns(self.runs, sequence) if sequence else ("main",) * self.rows
 
 
-def piece_of(need: PartNeed, role: str = "main") -> Piece | None:
-    """A part laid out for yarns to take turns in place of `role`; None where it has no rows, or
-    none that this role knits. Seams are counted with the first row."""
+def piece_of(need: PartNeed) -> Piece | None:
+    """A part laid out for yarns to take turns in its main yarn's place; None where it has no
+    rows, or none in that yarn. Seams are counted with the first row."""
     if need.gauge is None or need.loop is None:
         return None
     part = replace(need.part, sequence=None)
     runs = schedule(part.shape, need.gauge, part.worked)
-    shares = [_share(run, role) for run in runs for _ in range(run.rows)]
+    shares = [_share(run) for run in runs for _ in range(run.rows)]
     if not any(shares):
         return None
     rows = metres_per_row(part, need.gauge, need.loop, need.held)
@@ -79,7 +84,7 @@ def beyond_supply(taken: Mapping[str, float], have: Mapping[str, float]) -> dict
     return {one: m - have[one] for one, m in taken.items() if one in have and m > have[one] + 1e-6}
 
 
-def _share(run: Run, role: str) -> float:
+def _share(run: Run) -> float:
     whole = sum(one.share * one.ends for one in run.strands)
-    own = sum(one.share * one.ends for one in run.strands if one.role == role)
+    own = sum(one.share * one.ends for one in run.strands if one.role == "main")
     return own / whole if whole else 0.0

@@ -13,6 +13,9 @@ from app.planning.sequence_rows import place_in
 LEAST_FALL = 1e-4
 """A yarn whose share does not fall stays after a fade; one that leaves falls by so much."""
 
+PLACES = 6
+"""Decimals of a share that are kept."""
+
 Knit = list[tuple[Piece, Sequence | None]]
 
 
@@ -70,7 +73,7 @@ def _part_of(yarn: SequenceYarn, rows: range, place: tuple[int, int]) -> Sequenc
     begin, end = (yarn.share + fall * (row - place[0]) / steps for row in (rows[0], rows[-1]))
     if fall < 0:
         end = min(end, max(begin - LEAST_FALL, 0.0))
-    return replace(yarn, share=begin, share_to=end)
+    return replace(yarn, share=round(begin, PLACES), share_to=round(end, PLACES))
 
 
 def _beside(piece: Piece, whole: Sequence, earlier: bool) -> Sequence | None:

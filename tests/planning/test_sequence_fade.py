@@ -47,14 +47,15 @@ def refusal(pieces, asked) -> Refused:
     return found.value
 
 
-def test_begin_the_fade_at_row_26():
+def test_it_begins_as_late_as_the_yarn_allows():
     """60 m for rows of 1 m that are to end with row 80: half a metre is kept for rounding, the fade
     takes 5/8 of its rows on average, so it begins where (F − 1) + 0.625 × (81 − F) comes to
-    59.5 at most."""
+    59.5 at most: at row 26, or a little before for its last row to be the one wanted."""
     knit = fade([a_tube()], out(60.0, to_row=80))
     ((_, one),) = knit
     assert one is not None
-    assert (one.from_row, one.to_row) == (26, 80)
+    assert 22 <= one.from_row <= 26
+    assert one.to_row == 80
     assert letters(knit)[79] == "m"
     assert letters(knit)[80:] == "w" * 20
     assert 58 <= taken_by(knit)["main"] <= 60

@@ -13,11 +13,11 @@ from tests.books import a_book, a_part, a_plan, a_yarn
 HALVES = (SequenceYarn("main", 0.5, 0.5), SequenceYarn("white", 0.5, 0.5))
 
 
-def laid(role: str = "main", **part) -> Piece | None:
+def laid(**part) -> Piece | None:
     yarns = tuple(RoleYarn(one, "grey two-ply") for one in ("main", "white", "red"))
     book = a_book(a_yarn(), a_plan(yarns=yarns), a_part(**part))
     (need,) = needs_of(book.plan["pullover"], list(book.parts), Lots(book))
-    return piece_of(need, role)
+    return piece_of(need)
 
 
 def test_two_sleeves_are_counted_together_and_sewn_with_the_first_row():
@@ -46,19 +46,26 @@ def test_its_sequence_is_left_out_of_the_ground_it_is_solved_on():
     assert sum(piece.metres) == pytest.approx(60 * 30 * 0.018091, rel=1e-3)
 
 
-def test_of_a_stranded_piece_only_its_own_yarn_takes_turns():
+def test_of_a_stranded_piece_only_the_main_yarn_takes_turns():
+    whole = laid(shape=Runs((Run(10, 100, 100),)))
     stranded = Run(10, 100, 100, strands=(Strand("main", 0.75), Strand("red", 0.25)))
-    main, red = laid(shape=Runs((stranded,))), laid("red", shape=Runs((stranded,)))
-    assert main is not None
-    assert red is not None
-    assert main.metres[3] == pytest.approx(3 * red.metres[3])
+    piece = laid(shape=Runs((stranded,)))
+    assert whole is not None
+    assert piece is not None
+    assert piece.metres[3] == pytest.approx(0.75 * whole.metres[3])
+    assert piece.stitches == (75.0,) * 10
 
 
-def test_an_amount_has_no_rows_and_a_role_that_is_not_knit_takes_no_turn():
-    assert laid(shape=Metres(9_000)) is None
-    assert laid("blue", shape=Counted(60, 30)) is None
-    empty = Run(2, 0, 0, strands=())
-    assert laid(shape=Runs((empty,))) is None
+@pytest.mark.parametrize(
+    "shape",
+    [
+        Metres(9_000),
+        Runs((Run(2, 0, 0, strands=()),)),
+        Runs((Run(2, 90, 90, strands=(Strand("red"),)),)),
+    ],
+)
+def test_an_amount_has_no_rows_and_some_rows_are_not_in_the_main_yarn(shape):
+    assert laid(shape=shape) is None
 
 
 def test_what_each_yarn_takes_and_where_it_ends():
