@@ -46,8 +46,8 @@ def labels_of(known: Known, ids: Iterable[str]) -> tuple[Label, ...]:
 
 
 def wool_to_label(book: Book, fleece_id: str = "") -> tuple[str, ...]:
-    """The bags of wool not yet yarn that are on the shelf, by their codes; of one fleece where it is
-    named."""
+    """The bags of wool not yet yarn that are on the shelf, by their codes; with `fleece_id`, those
+    of one fleece."""
     bags = (one for one in book.holdings if one.kind in FIBRE_KINDS and one.put_away is None)
     found = [one for one in bags if not fleece_id or one.fleece_id == fleece_id]
     return tuple(one.id for one in sorted(found, key=lambda one: in_order(one.code)))
