@@ -26,7 +26,8 @@ G_AN_HOUR = 32.0
 PLY_SHARE = 1 / 3
 """What plying takes beside the spinning of its singles (practice)."""
 
-OTHERS = 3
+OTHERS = 2
+"""Other fleeces offered at most."""
 
 
 def find(situation: Situation) -> Iterator[Proposal]:

@@ -36,12 +36,14 @@ class WayShown:
 @dataclass(frozen=True, slots=True)
 class WaysPage:
     """`ways` for a plan that is short, `fits` for one that leaves something over; `sentence` says
-    which."""
+    which. Ways after the `first` are folded up, unless this is the `whole` page."""
 
     plan: Plan
     sentence: str
     ways: tuple[WayShown, ...]
     fits: tuple[Fits, ...]
+    whole: bool
+    first: int = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +71,12 @@ class WayPage:
 
 
 def ways_page(
-    book: Book, plan_id: str, ways: tuple[Judged, ...], fits: tuple[Fits, ...], shown: Shown
+    book: Book,
+    plan_id: str,
+    ways: tuple[Judged, ...],
+    fits: tuple[Fits, ...],
+    shown: Shown,
+    whole: bool = True,
 ) -> WaysPage:
     """The list of ways, or what else the left-over would make."""
     return WaysPage(
@@ -77,6 +84,7 @@ def ways_page(
         sentence=_sentence(ways, fits),
         ways=tuple(way_shown(one, book, shown) for one in ways),
         fits=fits,
+        whole=whole,
     )
 
 

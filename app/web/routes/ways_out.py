@@ -8,7 +8,7 @@ from app.web.forms.reader import Posted
 from app.web.garment_shown import said_with, wanting_plan
 from app.web.pages.ways_out import said_words, way_page, ways_page
 from app.web.session import ReadingSession, WritingSession
-from app.web.templating import after_save, render, shown_in
+from app.web.templating import after_save, render, shown_in, wants_fragment
 from app.work.plan_effect import save_and_tell
 from app.work.reckoning import current
 from app.work.undo_records import remember
@@ -26,7 +26,8 @@ def show(request: Request, session: ReadingSession, plan_id: str) -> Response:
     known, ways = current(session), ways_now(session, plan_id)
     fits = fits_left_over(known.book, known.reckoning, plan_id)
     shown = shown_in(known.book.settings)
-    page = ways_page(known.book, plan_id, ways, fits, shown)
+    whole = not wants_fragment(request)
+    page = ways_page(known.book, plan_id, ways, fits, shown, whole)
     return render(request, LIST, page, block="ways")
 
 
