@@ -149,6 +149,11 @@ def _use(draw: Draw, held: Held) -> Entry:
     return woolbook.use(held, taken, GARMENT, [left], waste_mg=draw(st.integers(0, 500)))
 
 
+def _rip(draw: Draw, held: Held) -> Entry:
+    out = _some(draw, held, GARMENT)
+    return woolbook.rip(held, out, [Portion(YARN[3], out.mg, draw(st.integers(0, 100_000)))])
+
+
 def _correct(draw: Draw, held: Held) -> Entry:
     holding = draw(st.sampled_from(ROOMS))
     reading = a_reading(holding.id, draw(st.integers(0, 2_000_000)))
@@ -160,4 +165,4 @@ def _put_away(draw: Draw, held: Held) -> Entry:
     return woolbook.put_away(held, draw(st.sampled_from(ROOMS)))
 
 
-STEPS = (_arrive, _prepare, _spin, _wind, _use, _correct, _put_away)
+STEPS = (_arrive, _prepare, _spin, _wind, _use, _rip, _correct, _put_away)

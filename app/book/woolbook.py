@@ -48,6 +48,11 @@ def prepare(held: Held, taken: Portion, made: Portion) -> Entry:
     return _entry("prepare", held, (taken,), (made,), WASTE)
 
 
+def mix(held: Held, taken: Sequence[Portion], made: Portion) -> Entry:
+    """Several lots of wool become one; what the work took goes to waste."""
+    return _entry("prepare", held, taken, (made,), WASTE)
+
+
 def spin(held: Held, taken: Sequence[Portion], made: Sequence[Portion]) -> Entry:
     """Fleece or fibre to bobbins, bobbins to skeins, or all at once; the rest goes to waste."""
     return _entry("spin", held, taken, made, WASTE)
@@ -72,6 +77,14 @@ def use(
     if waste_mg < 0 or knit_mg < 0:
         raise MakesTooMuch("More is left over than was taken. Weigh what is left once more.")
     return _entry("use", held, taken, (*left, Portion(garment, knit_mg)), WASTE)
+
+
+def rip(held: Held, garment: Portion, made: Sequence[Portion]) -> Entry:
+    """Knitting is undone: yarn comes out of a garment as holdings of its own. MakesTooMuch where
+    more comes out than the garment gives."""
+    if sum(one.mg for one in made) > garment.mg:
+        raise MakesTooMuch("More was ripped back than was knit. Weigh it once more.")
+    return _entry("rip", held, (garment,), made, WASTE)
 
 
 def correct(

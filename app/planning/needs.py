@@ -18,6 +18,7 @@ from app.craft.working import Standing, Step
 from app.planning.beyond import beyond, beyond_amount, in_all, unmeasured
 from app.planning.edges import cast_off_m, edge_step, edges
 from app.planning.gauges import gauge_from_grist
+from app.planning.knitting.cast_on import as_cast_on
 from app.planning.schedule import AnyRun, schedule, stitches_in
 from app.planning.sequence_rows import in_turns
 from app.planning.shares import share_causes
@@ -110,6 +111,8 @@ def _stated(plan: Plan, part: Part, stated_m: float, shares: Mapping[str, float]
 
 def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
     gauge, loop, gauge_steps = _fabric(plan, part, lots)
+    if gauge is not None and (kept := as_cast_on(plan, part, loop)):
+        loop, gauge_steps = kept
     if gauge is None:
         return PartNeed(part, None, None, None, None, (), gauge_steps, known=False)
     runs = schedule(part.shape, gauge, part.worked)

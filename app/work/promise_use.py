@@ -52,7 +52,7 @@ def use_down_to(session: Session, promise: Promise, left_mg: int, day: date) -> 
 def _knit(
     session: Session, book: Book, promise: Promise, used: Portion, still_mm: int, day: date
 ) -> Event:
-    garment = _garment(session, book, book.plan[promise.plan_id])
+    garment = garment_of(session, book, book.plan[promise.plan_id])
     entry = use(book.balances, (used,), garment)
     event = post(session, entry.kind, day, entry.lines)
     if still_mm > 0:
@@ -62,17 +62,18 @@ def _knit(
     return event
 
 
-def _garment(session: Session, book: Book, plan: Plan) -> Holding:
+def garment_of(session: Session, book: Book, plan: Plan) -> Holding:
     """The holding that holds a plan's garment; made at its first skein."""
     for one in book.holdings:
         if one.kind == "garment" and one.plan_id == plan.id:
             return one
-    code = _free_code({one.code for one in book.holdings}, plan.name)
+    code = free_code({one.code for one in book.holdings}, plan.name)
     holding = Holding(id=new_id(), kind="garment", code=code, plan_id=plan.id)
     put(session, holding)
     return holding
 
 
-def _free_code(taken: set[str], name: str) -> str:
+def free_code(taken: set[str], name: str) -> str:
+    """A code that no holding has yet: the name, or the name with a number."""
     codes = (name if number == 1 else f"{name} {number}" for number in range(1, len(taken) + 2))
     return next(code for code in codes if code not in taken)

@@ -101,6 +101,19 @@ def test_a_skein_knit_with_its_left_over_weighed():
     }
 
 
+def test_knitting_undone_is_yarn_again():
+    held = {"worn": Balance(48_000, 0)}
+    entry = woolbook.rip(held, Portion(GARMENT, 20_000), [Portion(END, 19_500, 40_000)])
+    assert entry.kind == "rip"
+    assert moved(entry) == {"worn": (-20, 0), "end": (19.5, 40), WASTE: (0.5, 0)}
+
+
+def test_no_more_yarn_is_ripped_back_than_comes_off_the_garment():
+    held = {"worn": Balance(48_000, 0)}
+    with pytest.raises(MakesTooMuch, match="ripped back"):
+        woolbook.rip(held, Portion(GARMENT, 20_000), [Portion(END, 20_001, 40_000)])
+
+
 @pytest.mark.parametrize(
     ("left", "waste_mg", "what"),
     [

@@ -1,0 +1,93 @@
+"""Weigh a ball on the needles: what went from it is knit in, and the garment is where it is."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+from sqlmodel import Session
+
+from app.book.book import Book
+from app.book.event import Balance, Event, Line
+from app.book.ids import new_id
+from app.book.knitting import Weighing
+from app.book.woolbook import WEIGHING, Portion, mm_of, use
+from app.planning.knitting.doubt import Doubt, doubt_of
+from app.store.records import load_book, post, put, remove
+from app.work.knit_tick import keep_progress
+from app.work.promise_use import garment_of
+
+
+@dataclass(frozen=True, slots=True)
+class BallWeighed:
+    """What was read off the scale, and where in the garment. `sure` was answered to a doubt."""
+
+    part_id: str
+    piece: int
+    rows: int
+    holding_id: str
+    mg: int
+    typed: str
+    scale_mg: int
+    day: date
+    minute: int | None = None
+    sure: bool = False
+
+
+class Doubted(Exception):
+    """Met where a weighing is odd and nobody has said it is right all the same."""
+
+    def __init__(self, doubt: Doubt) -> None:
+        super().__init__(doubt.what)
+        self.doubt = doubt
+
+
+def weigh_ball(session: Session, plan_id: str, seen: BallWeighed) -> Weighing:
+    """Keep the weighing, move what was knit in, and note the rows. Doubted where it is odd."""
+    book = load_book(session)
+    where = seen.part_id, seen.piece, seen.rows
+    doubt = doubt_of(book, plan_id, where, seen.holding_id, seen.mg / 1000, seen.scale_mg / 1000)
+    if doubt and not seen.sure:
+        raise Doubted(doubt)
+    _move(session, book, plan_id, seen)
+    keep_progress(session, book, plan_id, *where, seen.day)
+    weighing = Weighing(
+        new_id(),
+        plan_id,
+        *where,
+        seen.holding_id,
+        seen.mg,
+        seen.typed,
+        seen.scale_mg,
+        seen.day,
+        seen.minute,
+    )
+    put(session, weighing)
+    return weighing
+
+
+def _move(session: Session, book: Book, plan_id: str, seen: BallWeighed) -> Event | None:
+    """What the ball lost is in the garment; what it seems to have gained is moisture."""
+    held = book.balances.get(seen.holding_id, Balance())
+    gone = held.mg - seen.mg
+    if gone > 0:
+        taken = Portion(book.holding[seen.holding_id], gone, mm_of(held, gone))
+        garment = garment_of(session, book, book.plan[plan_id])
+        entry = use(book.balances, (taken,), garment)
+        _promised_less(session, book, plan_id, seen.holding_id, taken.mm)
+        return post(session, entry.kind, seen.day, entry.lines)
+    if gone < 0:
+        lines = (Line(seen.holding_id, -gone), Line(WEIGHING, gone))
+        return post(session, "correct", seen.day, lines, note="weighed on the needles")
+    return None
+
+
+def _promised_less(session: Session, book: Book, plan_id: str, holding_id: str, mm: int) -> None:
+    """What is knit in is no longer promised: parts in their order."""
+    mine = [one for one in book.promises_of.get(plan_id, []) if one.holding_id == holding_id]
+    order = {one.id: place for place, one in enumerate(book.parts_of.get(plan_id, []))}
+    for promise in sorted(mine, key=lambda one: order.get(one.part_id, 0)):
+        now = min(mm, promise.mm)
+        mm -= now
+        if now == promise.mm:
+            remove(session, promise)
+        elif now:
+            put(session, replace(promise, mm=promise.mm - now))
