@@ -6,7 +6,8 @@ from dataclasses import replace
 from sqlmodel import Session
 
 from app.book.checks import knit_roles
-from app.book.plan import Part, Promise
+from app.book.plan import Part, Plan, Promise
+from app.planning.parted import parted
 from app.store.records import load_book, put, remove
 from app.work.plan_order import moved
 
@@ -25,6 +26,16 @@ def change_part(session: Session, part: Part) -> int:
     put(session, part)
     roles = knit_roles(part)
     return _free(session, part, lambda promise: promise.role not in roles)
+
+
+def match_part(session: Session, plan: Plan, part: Part) -> Part | None:
+    """Draw a part so that it meets again what it was drawn to meet; None where nothing is off, or
+    it cannot be drawn by itself."""
+    found = parted(plan, load_book(session).parts_of.get(plan.id, []))
+    matched = next((one.matched for one in found if one.part.id == part.id), None)
+    if matched is not None:
+        put(session, matched)
+    return matched
 
 
 def remove_part(session: Session, part: Part) -> int:

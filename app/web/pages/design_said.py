@@ -2,14 +2,16 @@
 
 from dataclasses import dataclass
 
-from app.book.plan import Plan
+from app.book.plan import Part, Plan
 from app.craft.constructions import constructions
 from app.craft.constructions.as_drawn import AsDrawn, as_drawn
 from app.craft.constructions.drawing import Construction, Drawing
 from app.craft.constructions.ease import ease_named
 from app.craft.constructions.wanting import EASE, Taken
 from app.planning.design import taken_for
+from app.planning.parted import parted
 from app.web.pages.measure_said import assumed_said, ease_said, size_cm
+from app.web.pages.parted_said import PartedSaid, parted_said
 from app.web.shown import Shown
 
 HALF = 0.5
@@ -32,16 +34,18 @@ class PlaceSaid:
 @dataclass(frozen=True, slots=True)
 class Designed:
     """What a plan was drawn from. `fit` is the ease by the chart's name with its version, empty
-    where nothing is fitted; `assumed` are the measures nobody took."""
+    where nothing is fitted; `assumed` are the measures nobody took, `parted` the parts that no
+    longer meet."""
 
     title: str
     fit: str
     places: tuple[PlaceSaid, ...]
     measured: tuple[str, ...]
     assumed: tuple[str, ...]
+    parted: tuple[PartedSaid, ...]
 
 
-def designed(plan: Plan, shown: Shown) -> Designed | None:
+def designed(plan: Plan, parts: list[Part], shown: Shown) -> Designed | None:
     """The design of a plan in words; None for a plan without one, or one that fits no body now."""
     if plan.design is None or plan.gauge is None:
         return None
@@ -59,6 +63,7 @@ def designed(plan: Plan, shown: Shown) -> Designed | None:
         place_lines(construction, taken, drawn, shown),
         tuple(f"{one.name} {shown.size(one.mm)}" for one in plan.design.measures),
         tuple(f"{name} {assumed_said(one, shown)}" for name, one in taken.assumed.items()),
+        parted_said(parted(plan, parts), shown),
     )
 
 

@@ -157,7 +157,7 @@ def garment_page(
         last=last,
         today=today,
         drawn=drawing(picture(book, known.reckoning, plan_id), shown),
-        designed=designed(plan, shown),
+        designed=designed(plan, book.parts_of.get(plan.id, []), shown),
         sums=sums_asked(book, plan, Reader({}, book.settings), shown),
         photos=photos_shown(photos_of(book.photos, "garment", plan_id), plan.name, shown),
     )

@@ -18,9 +18,10 @@ from app.web.garment_shown import (
 )
 from app.web.pages.garment_form import part_form_page
 from app.web.pages.part_remove import part_remove_page
+from app.web.pages.parted_said import no_longer_meet
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render
-from app.work.part_save import add_part, change_part, move_part, remove_part
+from app.work.part_save import add_part, change_part, match_part, move_part, remove_part
 from app.work.plan_effect import save_and_tell
 from app.work.undo_records import remember
 
@@ -74,9 +75,24 @@ def change(
         return render(request, FORM, page, status=422)
     freed, effect = save_and_tell(session, plan_id, lambda: change_part(session, part))
     also = " Yarn that is no longer knit in it is free again." if freed else ""
+    also += no_longer_meet(plan, part, load_book(session))
     message = said_with(f"{part.name} is changed.{also}", effect, book)
     undo = remember(session, book, message)
     return after_save(request, f"/garments/{plan_id}", message, undo)
+
+
+@router.post("/{part_id}/match")
+def match(
+    request: Request, session: WritingSession, posted: Posted, plan_id: str, part_id: str
+) -> Response:
+    plan, part = plan_or_missing(session, plan_id), part_or_missing(session, plan_id, part_id)
+    as_opened(part, str(posted.get("stamp", "")), part.name, plan_id)
+    book = load_book(session)
+    done, effect = save_and_tell(session, plan_id, lambda: match_part(session, plan, part))
+    if done is None:
+        return back_to_garment(plan_id, f"{part.name} is as it was: it meets what it is knit to.")
+    message = said_with(f"{part.name} is drawn to match.", effect, book)
+    return after_save(request, f"/garments/{plan_id}", message, remember(session, book, message))
 
 
 @router.post("/{part_id}/move")
