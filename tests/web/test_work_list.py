@@ -50,7 +50,7 @@ def test_what_is_short_is_to_be_spun_from_its_fleece(client: TestClient) -> None
 @pytest.mark.usefixtures("short")
 def test_ticking_leads_to_entering_the_skein(client: TestClient) -> None:
     html = page(client, "/work-list")
-    assert "/skeins/new?plan=pullover&amp;yarn=grey+two-ply&amp;fleece=Bramble" in html
+    assert "/skeins/finish?plan=pullover&amp;yarn=grey+two-ply&amp;fleece=Bramble" in html
     assert "/fleeces/Bramble/weigh" in html
 
 
@@ -80,7 +80,7 @@ def test_an_empty_list_says_what_it_is_for(client: TestClient) -> None:
         ),
         (WorkLine("buy", "Choose a yarn"), "/skeins/bought"),
         (WorkLine("card", "Card it", fleece_id="ash"), "/fleeces/ash/weigh"),
-        (WorkLine("spin", "Spin it", yarn_id="a&b"), "/skeins/new?yarn=a%26b"),
+        (WorkLine("spin", "Spin it", yarn_id="a&b"), "/skeins/finish?yarn=a%26b"),
         (WorkLine("other", "soap", errand_id="e"), "/work-list/e/tick"),
         (WorkLine("other", "soap", errand_id="e", done=True), "/work-list/e/untick"),
     ],
@@ -144,7 +144,7 @@ def test_the_box_itself_is_what_is_ticked(client: TestClient, store: Store, url:
     html = page(client, url)
     boxes = re.findall(r'<a class="button box" href="([^"]*)"><svg [^>]*aria-hidden', html)
     led_to = {unescape(one).split("?")[0] for one in boxes}
-    assert led_to == {"/fleeces/Bramble/weigh", "/skeins/new"}
+    assert led_to == {"/fleeces/Bramble/weigh", "/skeins/finish"}
     assert 'aria-label="to do"' not in html
     assert shown_values(html, "/work-list/soap/tick") == {"back": url}
 
