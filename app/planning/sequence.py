@@ -15,7 +15,7 @@ from app.planning.sequence_piece import Piece, last_row_of, piece_of, taken_by
 from app.planning.sequence_refused import Refused
 from app.planning.sequence_spread import Knit, by_supply, spread, within
 from app.planning.sequence_stray import stray_of
-from app.planning.sequence_supply import Supply, supply_of
+from app.planning.sequence_supply import Need, Supply, supply_of
 from app.planning.yarns import Lots
 
 MAIN = "main"
@@ -81,13 +81,27 @@ def take_turns(
     Nothing is saved."""
     pieces, need = _laid_out(book, plan, part_ids)
     roles = roles_of(plan, pieces[0].part, asked.yarns)
-    supplies = {
-        role: supply_of(book, reckoning, plan, set(part_ids), yarn_id, need)
-        for role, yarn_id in roles.items()
-    }
+    supplies = _supplies(book, reckoning, plan, set(part_ids), roles, need)
     knit = _knit(pieces, asked, [*_role_of(roles, asked)], supplies)
     parts = tuple(_with(piece.part, plan, one, roles) for piece, one in knit)
     return Turns(parts, knit, tuple(_told(knit, roles, supplies)))
+
+
+def _supplies(
+    book: Book,
+    reckoning: Reckoning,
+    plan: Plan,
+    parts: set[str],
+    roles: dict[str, str],
+    whole: Figure,
+) -> dict[str, Supply]:
+    """What there is for each role; what no row takes comes from the main yarn."""
+    beside = sum(one.m for one in reckoning.plan(plan.id).allowances)
+    found = {}
+    for role, yarn_id in roles.items():
+        need = Need(whole, beside if role == MAIN else 0.0, len(roles))
+        found[role] = supply_of(book, reckoning, plan, parts, yarn_id, need)
+    return found
 
 
 def _laid_out(book: Book, plan: Plan, part_ids: tuple[str, ...]) -> tuple[list[Piece], Figure]:

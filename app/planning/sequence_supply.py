@@ -14,8 +14,18 @@ PASSES = 30
 
 
 @dataclass(frozen=True, slots=True)
+class Need:
+    """What the parts take in all, which tells how unsure it is; metres of a yarn that no row takes
+    (tails, a swatch, mending); and how many yarns must all suffice."""
+
+    whole: Figure
+    beside_m: float
+    yarns: int
+
+
+@dataclass(frozen=True, slots=True)
 class Supply:
-    """Metres there are of a yarn, what of them the need may be, and what is kept in reserve."""
+    """Metres there are of a yarn, and what of them rows may take as surely as the plan asks."""
 
     there_m: float
     usable_m: float
@@ -26,10 +36,9 @@ class Supply:
 
 
 def supply_of(
-    book: Book, reckoning: Reckoning, plan: Plan, parts: set[str], yarn_id: str, need: Figure
+    book: Book, reckoning: Reckoning, plan: Plan, parts: set[str], yarn_id: str, need: Need
 ) -> Supply:
-    """What is promised of a yarn to these parts, in this plan's reserve, or free. `need` tells how
-    unsure the need of the parts is; the reserve makes it last as surely as the plan asks."""
+    """What is promised of a yarn to these parts, in this plan's reserve, or free."""
     held = total(
         (
             line.held.scaled(metres / line.held.value)
@@ -39,14 +48,13 @@ def supply_of(
         ),
         "m",
     )
-    losses = plan.losses or book.settings.losses
-    there = held.value * (1 - losses.unusable_pct / 100)
-    z = normal_quantile((plan.sureness_pct or book.settings.sureness_pct) / 100)
-    unsure = need.u / need.value if need.value > 0 else 0.0
-    usable = there
+    sureness = (plan.sureness_pct or book.settings.sureness_pct) / 100
+    z = normal_quantile(sureness ** (1 / need.yarns))
+    unsure = need.whole.u / need.whole.value if need.whole.value > 0 else 0.0
+    there = usable = max(0.0, held.value - need.beside_m)
     for _ in range(PASSES):
         usable = max(0.0, there - z * hypot(usable * unsure, held.u))
-    return Supply(there, usable)
+    return Supply(held.value, usable)
 
 
 def _for_parts(line: ShelfLine, plan: Plan, parts: set[str]) -> float:

@@ -50,7 +50,7 @@ def test_the_fade_is_solved_from_what_the_shelf_has_with_its_reserve_kept():
 
 def test_the_reserve_is_that_of_the_sureness_asked():
     """The need is ± 7 % by the gauge; a plan that is to be surer keeps more."""
-    easy, sure = (turns(a_shelf(grey=100.0, sureness_pct=pct), to_row=70) for pct in (60.0, 95.0))
+    easy, sure = (turns(a_shelf(grey=135.0, sureness_pct=pct), to_row=70) for pct in (60.0, 95.0))
     assert sure.yarns[0].supply.reserve_m > easy.yarns[0].supply.reserve_m > 0
     assert sure.parts[0].sequence.from_row < easy.parts[0].sequence.from_row
 
