@@ -7,6 +7,7 @@ from app.book.fleece import Fleece
 from app.book.yarn import Yarn
 from app.craft.chain import Chain, Making, backwards
 from app.craft.figure import Figure
+from app.craft.fleece import yarn_from
 from app.craft.spinning import AtRatio, Shared, at_ratio, shared_out
 from app.craft.twist_direction import Direction, opposite
 from app.craft.twist_uses import Balance, TwistTold, balance, twist_told
@@ -65,14 +66,15 @@ def single_meant(book: Book, reckoning: Reckoning, yarn: Yarn) -> float | None:
 
 def _plan(book: Book, learnt: Learnt, meant: Targets) -> SpinningPlan:
     shrink = _shrink(book, learnt, meant)
-    as_meant = backwards(meant.metres, _making(book, learnt, meant, shrink))
+    making = _making(book, learnt, meant, shrink)
+    as_meant = backwards(meant.metres, making)
     sample = sample_of(book, meant.yarn, meant.tex.value, as_meant.single_tex.value)
     chain = _corrected(as_meant, sample.factor if sample else 1.0)
     prepared = chain.stages["prepared"].value
     wheel, twist, chained = meant.wheel, meant.twist, meant.said.chained
     bobbin_g = wheel.bobbin_mg / 1000 if wheel and wheel.bobbin_mg else None
     spin_way, ply_way = _ways(meant)
-    outcome_tex, outcome_m = _outcome(learnt, meant, chain)
+    outcome_tex, outcome_m = _outcome(learnt, meant, making, prepared)
     return SpinningPlan(
         targets=meant,
         chain=chain,
@@ -152,11 +154,15 @@ def _at_ratios(meant: Targets, turns_per_cm: float) -> tuple[AtRatio, ...]:
     return tuple(at_ratio(turns_per_cm, ratio, LONG_DRAFT_CM) for ratio in meant.ratios)
 
 
-def _outcome(learnt: Learnt, meant: Targets, chain: Chain) -> tuple[Figure, Figure]:
-    """Tex and metres of what the weighed fibre becomes, by how far her yarns stray."""
+def _outcome(
+    learnt: Learnt, meant: Targets, making: Making, prepared_g: float
+) -> tuple[Figure, Figure]:
+    """Tex and metres of what the weighed fibre becomes, by how far her yarns and losses stray."""
     times = learnt.times("grist", meant.names, next_batch=False)
     tex = Figure(meant.tex.value, "tex", {"your own spread": meant.tex.value * times.sd})
-    return tex, chain.yarn_g.scaled(1000).per(tex, "m")
+    fibre = Figure(prepared_g, "g")
+    yarn = yarn_from(fibre, _state(meant), making.yield_share, making.losses)
+    return tex, yarn.scaled(1000).per(tex, "m")
 
 
 def _hours(learnt: Learnt, meant: Targets, chain: Chain) -> tuple[tuple[str, Figure], ...]:

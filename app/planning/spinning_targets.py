@@ -10,6 +10,7 @@ from app.craft.chain import CHAIN_PLIES
 from app.craft.figure import Figure
 from app.craft.spinning import TwistPlan, twist_for_use, twist_plan
 from app.craft.thickness import tex_expected
+from app.craft.twist import balanced_ply_twist
 from app.planning.answers import Reckoning
 from app.planning.learning.observed import Names
 from app.planning.yarns import TARGET_SHARE, Lots
@@ -62,9 +63,7 @@ def targets(book: Book, reckoning: Reckoning, yarn: Yarn) -> Targets | str:
     if not metres:
         return "Say how many metres you want: no garment waits for any of it."
     use = said.use or USUAL_USE
-    turns = said.ply_twist_per_m / 100 if said.ply_twist_per_m else twist_for_use(use, tex.value)
-    single = said.singles_twist_per_m / 100 if said.singles_twist_per_m else None
-    twist = twist_plan(turns, plies, single)
+    twist = _twist(said, plies, twist_for_use(use, tex.value))
     return Targets(yarn, said, tex, plies, metres, use, twist, book.wheel.get(said.wheel_id or ""))
 
 
@@ -74,6 +73,19 @@ def wanted_m(reckoning: Reckoning, yarn: Yarn) -> float:
         return yarn.spinning.wanted_mm / 1000
     lines = (one for one in reckoning.work if one.kind == "spin" and one.yarn_id == yarn.id)
     return float(sum(one.m or 0 for one in lines))
+
+
+def _twist(said: Spinning, plies: int, usual: float) -> TwistPlan:
+    """As she stated it; else what her ratio and draft put into a single; else by the use."""
+    single = said.singles_twist_per_m / 100 if said.singles_twist_per_m else None
+    if single is None and said.ratio and said.draft_mm:
+        single = said.ratio / (said.draft_mm / 10)
+    if said.ply_twist_per_m:
+        return twist_plan(said.ply_twist_per_m / 100, plies, single)
+    if single is None:
+        return twist_plan(usual, plies)
+    ply = balanced_ply_twist(single, plies) if plies > 1 else single
+    return twist_plan(ply, plies, single)
 
 
 def _tex(book: Book, yarn: Yarn, said: Spinning) -> Figure | None:

@@ -28,6 +28,7 @@ NAVIGATION = (
 )
 ROOM_OF = {
     "/yarns": "/skeins",
+    "/bobbins": "/skeins",
     "/quick": "/",
     "/help": "/garments",
     "/patterns": "/garments",

@@ -9,7 +9,7 @@ from app.book.book import Book
 from app.craft.learning import Belief, Effect, Normal, take_in
 from app.planning.learning.factors import MAKER, PACE_NAME, factor_of, prior
 from app.planning.learning.observed import Names, Observation, Told
-from app.planning.learning.skeins_seen import finishing_seen, grist_seen
+from app.planning.learning.skeins_seen import grist_seen, shrink_seen
 from app.planning.learning.steps_seen import StepsSeen
 from app.planning.learning.stints_seen import stints_seen
 from app.planning.learning.usual import PACES
@@ -66,12 +66,12 @@ class Learnt:
 
     @property
     def _all(self) -> tuple[Lesson, ...]:
-        return self._steps, self._finish, self._shrink, self._grist, self._pace
+        return self._steps, self._shrink, self._grist, self._pace
 
     def _lesson(self, factor: str) -> Lesson:
         if factor.startswith(PACE_NAME):
             return self._pace
-        own = {"finish": "_finish", "shrink": "_shrink", "grist": "_grist"}
+        own = {"shrink": "_shrink", "grist": "_grist"}
         found: Lesson = getattr(self, own.get(factor, "_steps"))
         return found
 
@@ -80,12 +80,8 @@ class Learnt:
         return self._taken_in(StepsSeen(self.book).all())
 
     @cached_property
-    def _finish(self) -> Lesson:
-        return self._taken_in(finishing_seen(self.book, "finish"))
-
-    @cached_property
     def _shrink(self) -> Lesson:
-        return self._taken_in(finishing_seen(self.book, "shrink"))
+        return self._taken_in(shrink_seen(self.book))
 
     @cached_property
     def _grist(self) -> Lesson:

@@ -1,45 +1,39 @@
-"""What skeins tell: how much shorter and lighter they came out of the wash, and their grist
-against the one that was meant."""
+"""What skeins tell: how much shorter they came out of the wash, and their grist against the one
+that was meant."""
 
 from collections.abc import Iterator
-from typing import Literal
 
 from app.book.book import Book
 from app.book.event import Balance
 from app.book.reading import Reading
-from app.book.words import YARN_KINDS, ReadingKind
+from app.book.words import YARN_KINDS
 from app.planning.learning.observed import Names, Observation
-from app.planning.learning.steps_seen import SCALE_G, names_of
+from app.planning.learning.steps_seen import names_of
 from app.planning.learning.usual import usual_kept
 
 REEL_SHARE = 0.005
 """Two lengths off one reel differ by half a turn in a hundred or so (practice)."""
 
-Finishing = Literal["shrink", "finish"]
-
 USED = ("use", "wind", "put away")
 
 
-def finishing_seen(book: Book, factor: Finishing) -> Iterator[Observation]:
-    """Every skein that was measured before and after it was finished: its length ("shrink") or its
-    weight ("finish")."""
-    kind: ReadingKind = "length" if factor == "shrink" else "mass"
-    what = "length" if factor == "shrink" else "weight"
+def shrink_seen(book: Book) -> Iterator[Observation]:
+    """Every skein whose length was measured before and after it was finished."""
     for holding in book.holdings:
-        dry = [one for one in book.readings_of.get(holding.id, []) if _tells(one, kind)]
-        before = [one for one in dry if not one.finished]
-        after = [one for one in dry if one.finished]
+        lengths = [one for one in book.readings_of.get(holding.id, []) if _tells(one)]
+        before = [one for one in lengths if not one.finished]
+        after = [one for one in lengths if one.finished]
         if holding.kind in YARN_KINDS and before and after:
             yield Observation(
-                key=f"{factor} {holding.id}",
+                key=f"shrink {holding.id}",
                 day=after[0].day,
-                factors=(factor,),
-                what=f"{holding.code}, {what} before and after finishing",
+                factors=("shrink",),
+                what=f"{holding.code}, length before and after finishing",
                 measured=after[0].value / before[-1].value,
-                usual=usual_kept(factor, book.settings),
+                usual=usual_kept("shrink", book.settings),
                 unit="share",
                 names=names_of(book, holding),
-                error=REEL_SHARE if factor == "shrink" else 1000 * SCALE_G / after[0].value,
+                error=REEL_SHARE,
                 holding_id=holding.id,
             )
 
@@ -50,7 +44,7 @@ def grist_seen(book: Book) -> Iterator[Observation]:
     for holding in book.holdings:
         yarn, held = book.yarn.get(holding.yarn_id or ""), whole.get(holding.id, Balance())
         readings = book.readings_of.get(holding.id, [])
-        measured = [one for one in readings if _tells(one, "length") and one.finished]
+        measured = [one for one in readings if _tells(one) and one.finished]
         spun = yarn is not None and yarn.target_tex and not yarn.bought
         if yarn and spun and measured and held.mg > 0 and held.mm > 0:
             yield Observation(
@@ -67,8 +61,8 @@ def grist_seen(book: Book) -> Iterator[Observation]:
             )
 
 
-def _tells(reading: Reading, kind: ReadingKind) -> bool:
-    return reading.kind == kind and reading.wool == "dry" and reading.value > 0
+def _tells(reading: Reading) -> bool:
+    return reading.kind == "length" and reading.wool == "dry" and reading.value > 0
 
 
 def _whole_skeins(book: Book) -> dict[str, Balance]:

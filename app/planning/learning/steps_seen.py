@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from app.book.book import Book
 from app.book.event import Event, Line
-from app.book.event_note import states_of
+from app.book.event_note import readings_noted, states_of
 from app.book.holding import Holding
 from app.book.words import FIBRE_KINDS, SINKS, WoolState
 from app.craft.fleece import steps_from
@@ -71,8 +71,7 @@ class StepsSeen:
     def _factors(self, event: Event, passed: Passed) -> tuple[str, ...]:
         states = states_of(event)
         if states is None:
-            to_bobbin = event.step == "spin" and passed.made.kind in FIBRE_KINDS
-            return ("spin",) if to_bobbin else ()
+            return self._without_state(event, passed)
         before, after = states
         if after == "drying":
             self._weighed[passed.made.id] = self._weighed.get(passed.taken.id, before)
@@ -81,6 +80,15 @@ class StepsSeen:
             known = self._weighed.pop(passed.taken.id, before)
             before = known
         return () if before == "drying" else _between(before, after)
+
+    def _without_state(self, event: Event, passed: Passed) -> tuple[str, ...]:
+        """Fibre spun to a bobbin, or a skein that was weighed again once it was finished."""
+        if event.step == "spin" and passed.made.kind in FIBRE_KINDS:
+            return ("spin",)
+        readings = self.book.readings_of.get(passed.made.id, [])
+        dry = {one.id for one in readings if one.kind == "mass" and one.wool == "dry"}
+        weighed = event.step == "finish" and dry.intersection(readings_noted(event))
+        return ("finish",) if weighed else ()
 
     def _told(
         self, event: Event, passed: Passed, factors: tuple[str, ...]
@@ -129,6 +137,8 @@ def _words(book: Book, passed: Passed, event: Event) -> str:
     fleece = book.fleece.get(passed.taken.fleece_id or "")
     name = fleece.name if fleece else passed.taken.code
     states = states_of(event)
+    if event.step == "finish":
+        return f"{passed.made.code}, weight before and after finishing"
     return (
         f"{name}, {states[0]} to {states[1]}" if states else f"{name}, spun to {passed.made.code}"
     )

@@ -3,7 +3,7 @@ from datetime import date
 import pytest
 
 from app.book.woolbook import Portion, use, wind
-from app.planning.learning.skeins_seen import finishing_seen, grist_seen
+from app.planning.learning.skeins_seen import grist_seen, shrink_seen
 from tests.books import a_book, a_holding, a_reading, a_skein, a_yarn, an_event
 
 SEPTEMBER = date(2026, 9, 1)
@@ -14,18 +14,13 @@ def length(holding, m, finished, **other):
     return a_reading(holding, round(1000 * m), id=id, kind="length", finished=finished, **other)
 
 
-def mass(holding, g, finished, **other):
-    return a_reading(holding, round(1000 * g), id=f"{holding} {g}", finished=finished, **other)
-
-
 def test_a_skein_reeled_before_and_after():
     book = a_book(
         a_yarn(), a_skein(), length("G-1", 200, False), length("G-1", 184, True, day=SEPTEMBER)
     )
-    (found,) = finishing_seen(book, "shrink")
+    (found,) = shrink_seen(book)
     assert (found.measured, found.usual) == (pytest.approx(0.92), pytest.approx(0.92))
     assert (found.key, found.day) == ("shrink G-1", SEPTEMBER)
-    assert list(finishing_seen(book, "finish")) == []
 
 
 @pytest.mark.published
@@ -37,15 +32,8 @@ def test_the_printed_shrinkages():
         length("G-1", 600 * 0.9144, False),
         length("G-1", 433 * 0.9144, True),
     )
-    (found,) = finishing_seen(book, "shrink")
+    (found,) = shrink_seen(book)
     assert 1 - found.measured == pytest.approx(0.278, abs=0.0005)
-
-
-def test_a_skein_weighed_before_and_after():
-    book = a_book(a_yarn(), a_skein(), mass("G-1", 100, False), mass("G-1", 96, True))
-    (found,) = finishing_seen(book, "finish")
-    assert found.measured == pytest.approx(0.96)
-    assert found.error == pytest.approx(0.6 / 96)
 
 
 @pytest.mark.parametrize(
@@ -58,7 +46,7 @@ def test_a_skein_weighed_before_and_after():
     ],
 )
 def test_one_length_or_a_damp_one_tells_nothing(readings):
-    assert list(finishing_seen(a_book(a_yarn(), a_skein(), *readings), "shrink")) == []
+    assert list(shrink_seen(a_book(a_yarn(), a_skein(), *readings))) == []
 
 
 def spun(*more, held=(90, 200), **yarn):

@@ -1,9 +1,10 @@
 import pytest
 
 from app.book.event import Line
-from app.book.woolbook import Entry
+from app.book.event_note import noted
+from app.book.woolbook import Entry, Portion, arrive, prepare
 from app.planning.learning.steps_seen import StepsSeen
-from tests.books import a_fleece, a_holding, an_event
+from tests.books import a_fleece, a_holding, a_reading, a_skein, an_event
 from tests.planning.learning.flock import Flock
 
 
@@ -128,3 +129,26 @@ def test_a_blend_of_two_tells_nothing_of_either(flock):
     lines = tuple(Line(one, mg) for one, mg in moved.items())
     flock.events.append(an_event(3, Entry("prepare", lines), step="blend"))
     assert seen(flock) == []
+
+
+def finished(flock, weighed, wool="dry"):
+    """A skein of 100 g that was washed, and weighed again if it was."""
+    skein = a_skein("G-1")
+    reading = a_reading("G-1", 96_000, id="after", wool=wool)
+    flock.records += [skein, *([reading] if weighed else [])]
+    flock._add(arrive([Portion(skein, 100_000, 200_000)]))
+    taken, made = Portion(skein, 100_000, 200_000), Portion(skein, 96_000, 184_000)
+    note = noted("", [reading] if weighed else [])
+    flock._add(prepare(flock.held(), taken, made), note=note, step="finish")
+    return seen(flock)
+
+
+def test_a_skein_weighed_again_once_it_was_finished(flock):
+    (found,) = finished(flock, weighed=True)
+    assert (found.factors, found.measured) == (("finish",), pytest.approx(0.96))
+    assert found.what == "G-1, weight before and after finishing"
+
+
+@pytest.mark.parametrize(("weighed", "wool"), [(False, "dry"), (True, "damp")])
+def test_a_skein_not_weighed_or_damp_tells_nothing_of_its_weight(flock, weighed, wool):
+    assert finished(flock, weighed, wool) == []
