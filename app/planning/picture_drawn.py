@@ -2,7 +2,7 @@
 
 from app.book.plan import Part, Plan
 from app.book.shape import Runs
-from app.craft.constructions.drawing import DrawnPiece
+from app.craft.constructions.drawing import Drawing, DrawnPiece
 from app.planning.design import drawing_of, part_id
 from app.planning.picture_outline import Corners
 from app.planning.picture_rows import Scale
@@ -10,13 +10,23 @@ from app.planning.picture_rows import Scale
 
 def drawn_pieces(plan: Plan) -> dict[str, DrawnPiece]:
     """The pieces of a plan's design by the part each became; none where it cannot be drawn."""
+    drawn = _drawing(plan)
+    return {part_id(plan.id, one.name): one for one in drawn.pieces} if drawn else {}
+
+
+def notes_of(plan: Plan) -> tuple[str, ...]:
+    """What is told of a plan's design beside its pieces, such as how they are joined."""
+    drawn = _drawing(plan)
+    return drawn.notes if drawn else ()
+
+
+def _drawing(plan: Plan) -> Drawing | None:
     if plan.design is None or plan.gauge is None:
-        return {}
+        return None
     try:
-        pieces = drawing_of(plan.design, plan.gauge).pieces
+        return drawing_of(plan.design, plan.gauge)
     except ValueError:
-        return {}
-    return {part_id(plan.id, one.name): one for one in pieces}
+        return None
 
 
 def as_drawn(part: Part, scale: Scale, piece: DrawnPiece | None) -> Corners | None:

@@ -4,14 +4,18 @@ from dataclasses import dataclass
 
 from app.book.book import Book
 from app.book.person import Measure
-from app.book.plan import Plan
+from app.book.plan import Part, Plan
+from app.book.words import Edges
 from app.craft.care import care
 from app.planning.design import shaping_words
 from app.planning.needs import PartNeed, needs_of
-from app.planning.picture_drawn import drawn_pieces, same_runs
+from app.planning.picture_drawn import drawn_pieces, notes_of, same_runs
 from app.planning.places import in_round
 from app.planning.schedule import schedule
 from app.planning.yarns import Lots
+
+KNIT_ON: frozenset[Edges] = frozenset({"cast off", "cast off and seams", "stretchy cast-off"})
+"""Edges of a piece whose first row is knit on from another."""
 
 SMALL_CHEST_MM, SMALL_HEAD_MM = 640, 510
 """Up to these a body is taken to be a small child's, of about six years or less (practice)."""
@@ -19,10 +23,13 @@ SMALL_CHEST_MM, SMALL_HEAD_MM = 640, 510
 
 @dataclass(frozen=True, slots=True)
 class PlanSheet:
-    """The work of each part by its id, row by row; fibres with how they are washed; and whether it
-    is for a small child."""
+    """The work of each part by its id, row by row, and the needles in mm it is knit on where they
+    are known; what is done besides, to join the pieces; fibres with how they are washed; and
+    whether it is for a small child."""
 
     work: dict[str, tuple[str, ...]]
+    needles: dict[str, tuple[float, ...]]
+    notes: tuple[str, ...]
     fibres: tuple[str, ...]
     care: tuple[str, ...]
     small_child: bool
@@ -40,7 +47,14 @@ def plan_sheet(book: Book, plan: Plan) -> PlanSheet:
         piece = drawn.get(need.part.id)
         told = piece.words if piece and same_runs(need.part, piece) else _work(need)
         work[need.part.id] = told
-    return PlanSheet(work, fibres, care(fibres) if fibres else (), small_child(book, plan))
+    return PlanSheet(
+        work=work,
+        needles={one.part.id: _needles(one) for one in needs},
+        notes=notes_of(plan),
+        fibres=fibres,
+        care=care(fibres) if fibres else (),
+        small_child=small_child(book, plan),
+    )
 
 
 def small_child(book: Book, plan: Plan) -> bool:
@@ -65,5 +79,20 @@ def _work(need: PartNeed) -> tuple[str, ...]:
         return ()
     runs = schedule(need.part.shape, need.gauge, need.part.worked)
     tube, gauge = in_round(need.part), need.gauge
-    told = [f"Cast on {runs[0].stitches} stitches."] if runs else []
+    told = [f"{_begun(need.part)} {runs[0].stitches} stitches."] if runs else []
     return (*told, *(shaping_words(run, tube, gauge) for run in runs))
+
+
+def _begun(part: Part) -> str:
+    if part.edges.startswith("picked up"):
+        return "Pick up"
+    return "Knit on from" if part.edges in KNIT_ON else "Cast on"
+
+
+def _needles(need: PartNeed) -> tuple[float, ...]:
+    """The needles of a part's runs, each its own or that of the gauge, in the order of the work."""
+    if need.gauge is None:
+        return ()
+    runs = schedule(need.part.shape, need.gauge, need.part.worked)
+    found = [run.needle_mm or need.gauge.needle_mm for run in runs]
+    return tuple(dict.fromkeys(one for one in found if one))

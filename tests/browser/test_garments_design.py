@@ -8,7 +8,7 @@ from tests.browser.maker import Maker, metres, plain
 
 pytestmark = pytest.mark.browser
 
-YOKE = re.compile(r"^Yoke")
+GREY, MADDER = "#8a8a86", "#a3402f"
 
 
 @pytest.mark.parametrize("scripts", [True, False], ids=["with scripts", "without scripts"])
@@ -23,11 +23,13 @@ def test_a_round_yoke_cardigan_from_measurements(empty, page, scripts):
     _another_yarn_for_the_yoke(maker)
     after = _fills(maker)
     assert before != after
+    assert (GREY in before, MADDER in before) == (True, False)
+    assert {GREY, MADDER} <= set(after)
     _shorter_sleeves(maker, scripts)
 
 
 def _two_yarns(maker):
-    for name, colour in (("Grey two-ply", "#8a8a86"), ("Madder single", "#a3402f")):
+    for name, colour in (("Grey two-ply", GREY), ("Madder single", MADDER)):
         maker.go("/yarns/new")
         maker.fill(name=name, plies=2)
         maker.page.locator("#f-colour").evaluate("(one, colour) => one.value = colour", colour)

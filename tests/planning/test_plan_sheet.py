@@ -3,7 +3,7 @@ import pytest
 from app.book.design import Design
 from app.book.gauge import Gauge
 from app.book.person import Measure
-from app.book.shape import Counted, Stated, Trapezoid
+from app.book.shape import Counted, Run, Runs, Stated, Trapezoid
 from app.planning.design import drawing_of, parts_from
 from app.planning.plan_sheet import plan_sheet, small_child
 from tests.books import a_book, a_part, a_person, a_plan, a_yarn
@@ -30,6 +30,43 @@ def test_a_designed_part_is_told_as_it_was_drawn():
     told = work[parts[0].id]
     assert told == drawing_of(plan.design, Gauge(22.0, 30.0)).pieces[0].words
     assert not any(" cm (" in one for one in told)
+
+
+@pytest.mark.parametrize(
+    ("edges", "words"),
+    [
+        ("picked up, stretchy cast-off", "Pick up 100 stitches."),
+        ("cast off and seams", "Knit on from 100 stitches."),
+        ("cast on and off", "Cast on 100 stitches."),
+    ],
+)
+def test_a_piece_begins_as_its_edges_say(edges, words):
+    plan = a_plan()
+    part = a_part(shape=Counted(100, 60), edges=edges)
+    assert plan_sheet(a_book(a_yarn(), plan, part), plan).work["body"][0] == words
+
+
+def test_each_part_names_its_needles():
+    """A hem on 3.5 mm, a body that changes from 3.5 to the needle of the gauge, and an amount."""
+    plan = a_plan(gauge=Gauge(22.0, 30.0, needle_mm=4.0))
+    runs = Runs((Run(15, 100, 100, "2×2 rib", 3.5), Run(60, 110, 110)))
+    parts = (
+        a_part(shape=runs),
+        a_part("hem", shape=Counted(9, 9), gauge=Gauge(24.0, 32.0, needle_mm=3.5), position=2),
+        a_part("rest", shape=Stated(10_000), position=3),
+    )
+    needles = plan_sheet(a_book(a_yarn(), plan, *parts), plan).needles
+    assert needles == {"body": (3.5, 4.0), "hem": (3.5,), "rest": ()}
+
+
+def test_how_the_pieces_are_joined_is_told():
+    plan = a_plan(design=Design("pullover, round yoke"))
+    parts = parts_from(plan, Gauge(22.0, 30.0))
+    (note, *_) = plan_sheet(a_book(a_yarn(), plan, *parts), plan).notes
+    assert "graft them together" in note
+    assert plan_sheet(a_book(a_yarn(), a_plan(), a_part()), a_plan()).notes == ()
+    impossible = a_plan(design=Design("no such garment"))
+    assert plan_sheet(a_book(a_yarn(), impossible, a_part()), impossible).notes == ()
 
 
 def test_fibres_are_named_once_with_their_care():

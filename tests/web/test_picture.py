@@ -20,10 +20,11 @@ from app.book.settings import Settings
 from app.book.shape import Counted, Metres, Run, Runs, Strand
 from app.craft.constructions import constructions
 from app.planning import reckon
-from app.planning.design import parts_from
+from app.planning.design import drawing_of, parts_from
 from app.planning.picture import picture
 from app.store.engine import Store
 from app.store.fill import fill
+from app.store.records import put
 from app.web.pages.funnel import USUAL_COLOUR
 from app.web.pages.picture import PAPER, drawing, look_of
 from app.web.pages.picture_ink import WIDE, Drawing, Hatch
@@ -416,6 +417,35 @@ def test_the_sheet_has_the_picture_the_work_and_the_care(client: TestClient):
     assert "Cast on 100 stitches." in said
     assert "Fibre: wool. Wash by hand in lukewarm water" in said
     assert "For a small child" not in said
+
+
+@pytest.mark.usefixtures("shelf")
+def test_the_sheet_of_a_designed_garment_is_whole(client: TestClient, store: Store):
+    """For a child of 56 cm: picture, parts with their stitches, rows, needles and work, needs,
+    skeins to tick off, how it is joined, fibre, care, and the cautions."""
+    design = Design("pullover, round yoke", (Measure("chest", 560),))
+    gauge = Gauge(22.0, 30.0, needle_mm=3.75)
+    plan = a_plan("yoked", name="Yoked pullover", design=design, gauge=gauge)
+    parts = parts_from(plan, gauge)
+    with store.writing() as session:
+        put(session, plan)
+        for part in parts:
+            put(session, part)
+        put(session, a_promise("G-2", 50_000, id="yoked", plan_id="yoked", part_id=parts[0].id))
+    html = page(client, "/garments/yoked/print")
+    said = words(html).replace("\u202f", " ")
+    assert 'class="garment-picture"' in html
+    for part in parts:
+        many = ", 2 pieces" if part.copies > 1 else ""
+        assert re.search(rf"{part.name}{many} ?: [\d ]+ stitches in \d+ rows", said)
+        for line in drawing_of(design, gauge).piece(part.name).words:
+            assert words(line) in said
+    assert "needle 3.75 mm" in said
+    assert "G-2 grey two-ply 50 m" in said
+    assert re.search(r"[\d ]+ m not yet promised", said)
+    assert "To finish Leave" in said
+    assert "Fibre: wool. Wash by hand" in said
+    assert "no cords or ties at the neck or hood, and no small buttons" in said
 
 
 def test_the_sheet_warns_of_cords_for_a_small_child(client: TestClient, store: Store):
