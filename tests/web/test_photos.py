@@ -64,7 +64,10 @@ def undone(client: TestClient, html: str):
 @pytest.mark.parametrize("room", THINGS)
 def test_a_photo_is_added_shown_and_taken_back(client: TestClient, store: Store, room: str):
     address = f"/{room}/{THINGS[room]}/photos"
-    assert "No photo yet." in client.get(address).text
+    empty = client.get(address).text
+    assert "No photo yet." in empty
+    told = shown_values(empty, "/photos")
+    assert (told["room"], told["of"]) == (room, THINGS[room])
     answer = add(client, WIDE, room, caption=" by the\r\nwindow ", day="2026-04-03")
     assert str(answer.url).endswith(address)
     assert f"The photo of {THINGS[room]} is kept." in answer.text

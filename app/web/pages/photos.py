@@ -30,12 +30,12 @@ class PhotoShown:
 
 @dataclass(frozen=True, slots=True)
 class PhotosPage:
-    """`room` and `id` are sent along with a picture that is added."""
+    """`kept_in` (its room) and `id` are sent along with a picture that is added."""
 
     answer: Sentence
     name: str
     back: str
-    room: str
+    kept_in: str
     id: str
     photos: tuple[PhotoShown, ...]
     form: Filled
@@ -91,7 +91,7 @@ def photos_page(
         answer=_counted(len(photos), shown),
         name=subject.name,
         back=url_of(subject),
-        room=ROOM_OF[subject.kind],
+        kept_in=ROOM_OF[subject.kind],
         id=subject.id,
         photos=photos_shown(photos, subject.name, shown),
         form=form,
