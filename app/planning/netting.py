@@ -22,6 +22,7 @@ from app.planning.yarns import Lots
 RESERVE_PASSES = 3
 """What is set aside is unsure itself, so the reserve is topped up twice."""
 
+KNITTED = "yarn knitted in"
 USED_SHARE = 0.02
 """Standard uncertainty of yarn already knitted in, as a share (practice)."""
 
@@ -75,7 +76,7 @@ class Netting:
         yarn_of = {one.holding_id: book.holding[one.holding_id].yarn_id for one in promises}
         found = groups(needs, promises, yarn_of)
         used = self.used.shares(plan.id, found)
-        knit = [_knitted(one) for one in used]
+        knit = [knitted(one) for one in used]
         to_knit = running_needs(self.lots, plan, needs, found, knit) or [*map(knit_need, found)]
         extra = allowances(plan, found, needs, self.lots)
         tallies = [self._tally(plan, *one) for one in zip(found, extra, used, to_knit, strict=True)]
@@ -96,7 +97,7 @@ class Netting:
         to_knit: Figure,
     ) -> GroupTally:
         need = to_knit + allowed(lines)
-        tally = GroupTally(group, lines, to_knit, need, _knitted(used_m), used_m, 0.0)
+        tally = GroupTally(group, lines, to_knit, need, knitted(used_m), used_m, 0.0)
         for promise in group.promises:
             metres = self.shelf.covered[promise.id]
             tally.promised_m += metres
@@ -147,8 +148,9 @@ def _reserve_missing(tally: GroupTally, z: float) -> float:
     return tally.reserve_m - sum(tally.reserved.values())
 
 
-def _knitted(used_m: float) -> Figure:
-    return Figure(used_m, "m", {"yarn knitted in": used_m * USED_SHARE} if used_m else {})
+def knitted(used_m: float) -> Figure:
+    """Yarn that is knit in already, in m."""
+    return Figure(used_m, "m", {KNITTED: used_m * USED_SHARE} if used_m else {})
 
 
 def _beyond(plan: Plan, other: GroupTally, taken: float) -> Figure:

@@ -36,6 +36,14 @@ def role_rows(need: PartNeed, role: RoleNeed) -> list[float]:
     return of_role(role, metres, rows)[: len(rows) // need.part.copies]
 
 
+def stitches_per_row(need: PartNeed) -> list[float]:
+    """Stitches in each row of one copy of a part; none for a bare amount."""
+    if need.gauge is None:
+        return []
+    runs = schedule(need.part.shape, need.gauge, need.part.worked)
+    return [row_stitches(run, row) for run in runs for row in range(run.rows)]
+
+
 def of_role(role: RoleNeed, metres: list[float], rows: list[AnyRun]) -> list[float]:
     """Metres a role takes in each row of all copies: its share of the row, and of what it needs in
     all. Seams are spread over the rows. `rows` are the runs the rows belong to, one for each."""
