@@ -1,6 +1,6 @@
 """The way of the wool through the book as it is known now: followed once for each version of it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from threading import Lock
 
@@ -45,10 +45,7 @@ def traced(book: Book) -> Trace:
 def came_from(book: Book, holding_id: str) -> tuple[From, ...]:
     """Where the wool of a holding came in, the most first; none for one that came in itself."""
     shares = traced(book).origins(holding_id)
-    found = [From(book.holding[id], share) for id, share in shares.items() if id in book.holding]
-    if [one.origin.id for one in found] == [holding_id]:
-        return ()
-    return tuple(sorted(found, key=lambda one: (-one.share, one.origin.code)))
+    return () if list(shares) == [holding_id] else _by_share(book, shares)
 
 
 def became(book: Book, roots: Iterable[str]) -> tuple[tuple[Became, ...], tuple[Stream, ...]]:
@@ -102,22 +99,41 @@ def made_of_holding(book: Book, holding_id: str) -> MadeOf | None:
 
 def made_of_plan(book: Book, plan_id: str) -> MadeOf | None:
     """What a garment is made of: of what was knit into it, else of what is promised to it."""
-    way = traced(book)
+    return made_of(fibres_together(book, traced(book), plan_mg(book, plan_id)))
+
+
+def plan_came_from(book: Book, plan_id: str) -> tuple[From, ...]:
+    """Where the wool of a garment, or what is promised to it, came in, the most first."""
+    mg = plan_mg(book, plan_id)
+    whole, shares = sum(mg.values()), dict[str, float]()
+    for holding_id, part in mg.items():
+        for origin, share in traced(book).origins(holding_id).items():
+            shares[origin] = shares.get(origin, 0.0) + share * part / whole
+    return _by_share(book, shares)
+
+
+def plan_mg(book: Book, plan_id: str) -> dict[str, float]:
+    """What was knit into a garment, or while nothing was, what is promised to it, in mg by
+    holding."""
     garments = [one for one in book.holdings if one.plan_id == plan_id and one.kind == "garment"]
     mg = {one.id: float(book.balances[one.id].mg) for one in garments if one.id in book.balances}
-    if sum(mg.values()) <= 0:
-        mg = _promised_mg(book, plan_id)
-    return made_of(fibres_together(book, way, mg))
+    knit = {id: part for id, part in mg.items() if part > 0}
+    return knit or _promised_mg(book, plan_id)
 
 
 def _promised_mg(book: Book, plan_id: str) -> dict[str, float]:
     mg: dict[str, float] = {}
     for promise in book.promises_of.get(plan_id, []):
         held = book.balances.get(promise.holding_id)
-        if held and held.mm > 0:
+        if held and held.mm > 0 and held.mg > 0:
             part = held.mg * promise.mm / held.mm
             mg[promise.holding_id] = mg.get(promise.holding_id, 0.0) + part
     return mg
+
+
+def _by_share(book: Book, shares: Mapping[str, float]) -> tuple[From, ...]:
+    found = [From(book.holding[id], share) for id, share in shares.items() if id in book.holding]
+    return tuple(sorted(found, key=lambda one: (-one.share, one.origin.code)))
 
 
 def _combed(book: Book, holding_id: str) -> bool:

@@ -529,3 +529,23 @@ def test_a_part_that_was_picked_lies_apart(client, store):
     address = added(client, state="scoured", weight="600")
     weighed(client, address, done="part", taken="100", weight="97", step="pick")
     assert (held_g(store), held_g(store, "fibre"), held_g(store, "waste")) == (500, 97, 3)
+
+
+def test_new_wool_is_kept_apart_until_it_was_looked_at(client):
+    form = shown_values(client.get("/fleeces/new").text, "/fleeces/new")
+    assert form["apart"] == "1"
+    assert form["look_again"] > date.today().isoformat()
+    address = added(client, apart="1", look_again="2026-03-22", blend="70 wool, 20 silk")
+    page = plain(client.get(address).text)
+    assert "It is kept apart until it was looked at. Look again for moth on 22 March 2026." in page
+    assert "Made of</dt><dd>70 % wool, 20 % silk, 10 % unknown fibre; agreed water" in page
+    looked = re.search(r'action="(/wool-book/[^"]+/looked)"', page)
+    assert looked
+    client.post(looked[1])
+    assert "kept apart" not in client.get(address).text
+
+
+def test_a_blend_that_cannot_be_is_said(client):
+    answer = client.post("/fleeces/new", data=BRAMBLE | {"blend": "wool and silk"})
+    assert answer.status_code == 422
+    assert 'id="e-blend"' in answer.text

@@ -11,7 +11,7 @@ from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import load_book, post, put
 from app.web.shown import MINUS
-from tests.books import DAY, a_book, a_fleece, a_holding, a_plan, a_skein, a_yarn
+from tests.books import DAY, a_book, a_fleece, a_holding, a_part, a_plan, a_promise, a_skein, a_yarn
 from tests.web.forms import shown_values
 from tests.web.garden import page, words
 
@@ -203,3 +203,39 @@ def test_unknown_fibre_stays_unknown_and_is_wide(client, store):
     said = plain(client, "/wool-book/F")
     assert "On a label 100 % unknown fibre" in said
     assert "± 4.8" in said
+
+
+# In a few words, where the wool is
+
+
+def test_a_skein_a_fleece_and_a_garment_say_what_they_are_made_of(client, store):
+    a_story(store)
+    skein = plain(client, "/skeins/S-1")
+    assert "Made of 75 % wool, 25 % alpaca; agreed water 17 % of its dry weight" in skein
+    assert "Its wool 75 % Bramble and 25 % Bought top" in skein
+    assert 'href="/wool-book/S-1"' in page(client, "/skeins/S-1")
+    garment = plain(client, "/garments/pullover")
+    assert "Made of 75 % wool, 25 % alpaca" in garment
+    assert "Care Wash by hand in lukewarm water" in garment
+    assert 'href="/wool-book/G"' in page(client, "/garments/pullover")
+    fleece = plain(client, "/fleeces/Bramble")
+    assert "Made of 100 % wool" in fleece
+    assert 'href="/wool-book/F"' in page(client, "/fleeces/Bramble")
+
+
+def test_a_garment_not_begun_is_of_what_is_promised_to_it(client, store):
+    a_story(store)
+    with store.writing() as session:
+        put(session, a_plan("hat"))
+        put(session, a_part("crown", "hat"))
+        put(session, a_promise("S-1", 100_000, plan_id="hat", part_id="crown"))
+    said = plain(client, "/garments/hat")
+    assert "Its wool 75 % Bramble and 25 % Bought top" in said
+    assert "Its way" not in said
+
+
+def test_a_garment_without_wool_says_nothing_of_it(client, store):
+    with store.writing() as session:
+        put(session, a_yarn())
+        put(session, a_plan())
+    assert "Made of" not in plain(client, "/garments/pullover")

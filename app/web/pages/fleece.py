@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from app.book.holding import Holding
 from app.book.reading import Reading
 from app.craft.figure import Figure
 from app.craft.working import Step
@@ -18,6 +19,7 @@ from app.web.pages.fleece_form import weigh_url, wool_said
 from app.web.pages.fleece_history import Happening, history
 from app.web.pages.funnel import Funnel, funnel_picture
 from app.web.pages.photos import PhotoShown
+from app.web.pages.wool_of import WoolOf
 from app.web.shown import Shown, as_typed
 from app.work.fleece_find import KnownFleece, heaviest
 from app.work.fleece_put_away import Going
@@ -60,6 +62,9 @@ class FleecePage:
     history: tuple[Happening, ...]
     skeins: tuple[tuple[str, str], ...]
     photos: tuple[PhotoShown, ...]
+    wool_of: WoolOf | None
+    look: str
+    looked_url: str
     working: tuple[Step, ...]
     stamp: str
     put_away: bool
@@ -74,6 +79,7 @@ def fleece_page(
     stamp: str,
     shown: Shown,
     lying_wet: Sequence[Drying] = (),
+    wool: WoolOf | None = None,
     photos: Sequence[PhotoShown] = (),
 ) -> FleecePage:
     """Everything of one fleece, `at` the asked grist; `stages` are the way still before it,
@@ -102,6 +108,9 @@ def fleece_page(
         history=history(known, shown),
         skeins=tuple((one.id, one.code) for one in known.skeins),
         photos=tuple(photos),
+        wool_of=wool,
+        look="" if gone else _look(holding, shown),
+        looked_url=f"/wool-book/{holding.id}/looked",
         working=answer.working,
         stamp=stamp,
         put_away=gone,
@@ -138,6 +147,13 @@ def _facts(known: KnownFleece, shown: Shown) -> tuple[tuple[str, str], ...]:
         ("Lies in", holding.place),
     )
     return tuple((word, fact) for word, fact in facts if fact)
+
+
+def _look(holding: Holding, shown: Shown) -> str:
+    """When to look for moth, and whether it lies apart until then."""
+    when = f"Look again for moth on {shown.day(holding.look_again)}." if holding.look_again else ""
+    apart = "It is kept apart until it was looked at." if holding.apart else ""
+    return " ".join(filter(None, (apart, when)))
 
 
 def _reading(one: Reading, shown: Shown) -> ReadingLine:

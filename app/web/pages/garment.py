@@ -20,6 +20,7 @@ from app.web.pages.photos import PhotoShown, photos_shown
 from app.web.pages.picture import drawing
 from app.web.pages.picture_ink import Drawing
 from app.web.pages.small_sums import SumsSaid, sums_asked
+from app.web.pages.wool_of import WoolOf, wool_of_plan
 from app.web.shown import Shown
 from app.work.photo_find import photos_of
 from app.work.plan_used import KnitIn, knit_into
@@ -120,6 +121,7 @@ class GarmentPage:
     drawn: Drawing
     designed: Designed | None
     sums: SumsSaid | None
+    wool: WoolOf | None
     photos: tuple[PhotoShown, ...]
 
 
@@ -158,6 +160,7 @@ def garment_page(
         today=today,
         drawn=drawing(picture(book, known.reckoning, plan_id), shown),
         designed=designed(plan, book.parts_of.get(plan.id, []), shown),
+        wool=wool_of_plan(book, plan_id, shown),
         sums=sums_asked(book, plan, Reader({}, book.settings), shown),
         photos=photos_shown(photos_of(book.photos, "garment", plan_id), plan.name, shown),
     )

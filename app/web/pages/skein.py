@@ -6,10 +6,13 @@ from datetime import date
 
 from app.book.book import Book
 from app.book.event import Event
+from app.book.event_note import reason_noted
 from app.book.reading import Reading
 from app.planning.answers import Held
 from app.web.pages.answer import Sentence
+from app.web.pages.fleece_history import STEP_WORDS
 from app.web.pages.photos import PhotoShown, photos_shown
+from app.web.pages.wool_of import WoolOf, wool_of_holding
 from app.web.shown import Shown, as_typed
 from app.work.photo_find import photos_of
 from app.work.reckoning import Known
@@ -71,6 +74,7 @@ class SkeinPage:
     colour_name: str
     damp: bool
     known: KnownSkein
+    wool: WoolOf | None
     promised: tuple[PromisedRow, ...]
     readings: tuple[ReadingRow, ...]
     events: tuple[EventRow, ...]
@@ -84,6 +88,7 @@ def skein_page(known: Known, one: KnownSkein, shown: Shown) -> SkeinPage:
         colour_name=one.skein.colour_name or (one.yarn.colour_name if one.yarn else ""),
         damp={each.wool for each in one.readings if each.kind == "mass"} == {"damp"},
         known=one,
+        wool=wool_of_holding(known.book, one.skein.id, shown),
         promised=_promised_rows(one, known.book),
         readings=tuple(_reading_row(reading, shown) for reading in reversed(one.readings)),
         events=tuple(_event_row(event, one.skein.id) for event in reversed(one.events)),
@@ -157,4 +162,6 @@ def _length_typed(reading: Reading, shown: Shown) -> str:
 def _event_row(event: Event, skein_id: str) -> EventRow:
     mine = [line for line in event.lines if line.holding_id == skein_id]
     g, m = sum(line.mg for line in mine) / 1000, sum(line.mm for line in mine) / 1000
-    return EventRow(event.day, HAPPENED[event.kind], g, m)
+    what = STEP_WORDS.get(event.step) or HAPPENED[event.kind]
+    reason = reason_noted(event)
+    return EventRow(event.day, f"{what}: {reason}" if reason else what, g, m)

@@ -81,15 +81,8 @@ def water_said(made: MadeOf, shown: Shown) -> str:
     return shown.figure(100 * regain.value, "%", 100 * regain.u if regain.u else None)
 
 
-def from_said(book: Book, holding_id: str, shown: Shown) -> str:
+def shares_said(book: Book, came: tuple[From, ...], shown: Shown) -> str:
     """ "75 % Bramble and 25 % Teasel" """
-    came = came_from(book, holding_id)
-    return listed(
-        [f"{shown.percent(100 * one.share)} {wool_name(book, one.origin)}" for one in came]
-    )
-
-
-def _shares_said(book: Book, came: tuple[From, ...], shown: Shown) -> str:
     return listed(
         [f"{shown.percent(100 * one.share)} {wool_name(book, one.origin)}" for one in came]
     )
@@ -99,7 +92,7 @@ def _sentence(
     book: Book, came: tuple[From, ...], ended: tuple[Became, ...], shown: Shown
 ) -> Sentence:
     if came:
-        return Sentence("idle", "It came from", f" {_shares_said(book, came, shown)}.")
+        return Sentence("idle", "It came from", f" {shares_said(book, came, shown)}.")
     yarn = sum(one.mg for one in ended if one.holding.kind in (*YARN_KINDS, "garment"))
     wool = sum(one.mg for one in ended if one.holding.kind in FIBRE_KINDS)
     lead = f"{shown.mass(yarn / 1000)} of it is yarn or knit"

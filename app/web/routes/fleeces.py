@@ -10,6 +10,7 @@ from app.web.forms.grist import filled_grist, read_grist
 from app.web.pages.fleece import AtGrist, fleece_page
 from app.web.pages.fleeces import fleeces_page
 from app.web.pages.photos import photos_shown
+from app.web.pages.wool_of import wool_of_holding
 from app.web.session import ReadingSession
 from app.web.templating import render, shown_in
 from app.work.fleece_find import all_fleeces, lying_wet, way_ahead
@@ -46,6 +47,7 @@ def show(request: Request, session: ReadingSession, fleece_id: str) -> Response:
         stamp=fleece_stamp(found.fleece, found.holding),
         shown=shown_in(settings),
         lying_wet=lying_wet(known, found),
+        wool=wool_of_holding(known.book, found.holding.id, shown_in(settings)),
         photos=photos_shown(
             photos_of(known.book.photos, "fleece", fleece_id), found.fleece.name, shown_in(settings)
         ),
