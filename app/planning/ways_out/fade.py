@@ -4,9 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from app.book.book import Book
-from app.book.plan import Part, Plan
-from app.planning.allowances import losses_of
-from app.planning.answers import PlanAnswer
+from app.book.plan import Part
+from app.planning.answers import PlanAnswer, Reckoning, ShelfLine
 from app.planning.reckoning import reckon
 from app.planning.sequence import Asked, AskedYarn, Turns, take_turns
 from app.planning.sequence_refused import Refused
@@ -63,17 +62,17 @@ def _in_part(situation: Situation, part: Part) -> Iterator[_Tried]:
     """The fades of a part, each with more of the first yarn kept back, up to one that is enough:
     what the whole garment is unsure of falls upon the part that is knit last."""
     own = situation.needs[part.id].roles[0].yarn_id
-    lacking = sum(one.short_m for one in situation.short_groups if part.id in one.part_ids)
+    lacking = sum(one.to_make_m for one in situation.short_groups if part.id in one.part_ids)
     second = most_like(situation, [part], SPARE * lacking)
     if own is None or second is None:
         return
     asked = Asked("fade", (AskedYarn(own), AskedYarn(second)))
-    book, kept_back = _others_served(situation, part), 0.0
+    book, share = _others_served(situation, part), 1.0
     reckoning = reckon(book)
     for _ in range(TRIES):
         try:
-            plan = _keeping_back(situation, kept_back)
-            turns = take_turns(book, reckoning, plan, (part.id,), asked)
+            seen = _with_share(situation, reckoning, own, share)
+            turns = take_turns(book, seen, situation.plan, (part.id,), asked)
         except Refused:
             return
         faded = WhatIf(put=turns.parts).in_book(book)
@@ -82,14 +81,27 @@ def _in_part(situation: Situation, part: Part) -> Iterator[_Tried]:
         short = sum(group.short_m for group in one.after.groups if group.yarn_id == own)
         if not short:
             return
-        kept_back += short / turns.yarns[0].supply.there_m
+        share *= max(0.0, 1 - short / turns.yarns[0].supply.there_m)
 
 
-def _keeping_back(situation: Situation, share: float) -> Plan:
-    """The plan with a share of the yarn held to be of no use, so that the fade leaves it."""
-    losses = losses_of(situation.plan, situation.book.settings)
-    pct = min(99.0, losses.unusable_pct + 100 * share)
-    return replace(situation.plan, losses=replace(losses, unusable_pct=pct))
+def _with_share(
+    situation: Situation, reckoning: Reckoning, yarn_id: str, share: float
+) -> Reckoning:
+    """The shelf as the fade is to see it: only a share of what the plan could have of a yarn."""
+    mine = {one.id for one in situation.lots.skeins.get(yarn_id, [])}
+    lines = {
+        key: _less(line, situation.plan_id, share) if key in mine else line
+        for key, line in reckoning.shelf.items()
+    }
+    return replace(reckoning, shelf=lines)
+
+
+def _less(line: ShelfLine, plan_id: str, share: float) -> ShelfLine:
+    held = tuple(
+        replace(one, m=one.m * share) if (one.plan_id, one.part_id) == (plan_id, None) else one
+        for one in line.promised_to
+    )
+    return replace(line, free_m=line.free_m * share, promised_to=held)
 
 
 def _others_served(situation: Situation, part: Part) -> Book:
