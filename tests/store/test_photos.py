@@ -1,6 +1,8 @@
 """Pictures beside the database: whole or not there, in every backup, swept when unused."""
 
 import os
+import subprocess
+import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -36,6 +38,7 @@ from tests.pictures import a_picture
 from tests.store.every_kind import book_in, make_data
 from tests.store.faults import no_file_longer_than, torn
 
+ROOT = Path(__file__).parents[2]
 GREY = a_picture(300, 200)
 RED = a_picture(colour=(200, 0, 0))
 
@@ -251,6 +254,48 @@ def test_a_row_that_names_a_path_copies_nothing(folder: Path, tmp_path: Path) ->
 def test_data_from_before_there_were_photos_names_none() -> None:
     oldest = min(OLDER.glob("*.sqlite"))
     assert names_in(oldest) == []
+
+
+# Killed at any step
+
+KILLED = """
+import os, sys
+from pathlib import Path
+from app.store import photos
+from app.store.engine import open_store
+from app.store.records import put
+from tests.books import a_photo
+
+folder, step = Path(sys.argv[1]), sys.argv[2]
+die = lambda *_: os._exit(9)
+store = open_store(folder)
+with store.writing() as session:
+    if step == "half":
+        photos.Path.write_bytes = lambda self, content: (self.open("wb").write(b"half"), die())
+    if step == "not in place":
+        photos.move_into_place = die
+    digest = photos.keep_picture(folder, b"a new picture")
+    if step == "no row":
+        die()
+    put(session, a_photo("new", sha256=digest, fleece_id="Bramble"))
+    if step == "not saved":
+        die()
+die()
+"""
+
+
+@pytest.mark.parametrize("step", ["half", "not in place", "no row", "not saved", "saved"])
+def test_killed_at_any_step_there_is_the_photo_with_its_picture_or_neither(
+    folder: Path, step: str
+) -> None:
+    ended = subprocess.run([sys.executable, "-c", KILLED, folder, step], cwd=ROOT, check=False)
+    assert ended.returncode == 9
+    assert lost(folder) == []
+    assert len(book_in(folder).photos) == 2 + (step == "saved")
+    store = open_store(folder)
+    assert len(sweep(store)) == (step != "saved")
+    store.close()
+    assert len(names_there(folder)) == 2 + (step == "saved")
 
 
 # Sweeping

@@ -55,6 +55,7 @@ def test_all_skeins_by_their_codes(client: TestClient):
     html = page(client)
     assert codes(html) == ["L-1", *(f"S-{number}" for number in range(1, 13))]
     assert "13 labels on 1 sheet of A4." in words(html)
+    assert "The codes lead to http://127.0.0.1:8765 , the program on this computer." in words(html)
     assert "96\u202fg · 213\u202fm" in html
     assert "100 % wool" in html
 

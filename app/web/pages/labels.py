@@ -29,7 +29,8 @@ class LabelShown:
 @dataclass(frozen=True, slots=True)
 class LabelsPage:
     """`pages` are sheets, each a row of labels with None for one that is used already; `choices`
-    are ids and codes of all that can be ticked, `left_out` how many more there are."""
+    are ids and codes of all that can be ticked, `left_out` how many more there are; `origin` is
+    where the codes lead."""
 
     answer: Sentence
     form: Filled
@@ -38,6 +39,7 @@ class LabelsPage:
     pages: tuple[tuple[LabelShown | None, ...], ...]
     choices: tuple[tuple[str, str], ...]
     left_out: int
+    origin: str
     back: str
 
 
@@ -62,6 +64,7 @@ def labels_page(
         pages=pages,
         choices=tuple((one.holding_id, one.code) for one in labels),
         left_out=left_out,
+        origin=origin,
         back="/fleeces" if of_wool else "/skeins",
     )
 
