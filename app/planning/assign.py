@@ -20,6 +20,9 @@ from app.planning.solve.solver import solve
 SOLVES = 6
 """The most times a plan is solved to find how much larger its needs must be taken."""
 
+ROUGH = 40
+"""Tries at repair while that is being found."""
+
 CLOSE = 0.01
 """How near the share added to the needs is found."""
 
@@ -84,15 +87,18 @@ def propose(
     return _Sureness(book, ask(book, reckoning, plan_id), effort or Effort()).found()
 
 
-def deepened(proposal: Proposal, solved: Solved) -> Proposal:
-    """The proposal with another answer to the same problem."""
-    chosen = tuple(choices(proposal.asked, proposal.problem, solved.groups))
-    return replace(
-        proposal,
-        solved=solved,
-        choices=chosen,
-        promises=promises(proposal.asked, chosen),
-    )
+def proposal_of(book: Book, asked: Asked, share: float, solved: Solved) -> Proposal:
+    """The proposal that an answer to what was asked makes, with its odds by the reckoning."""
+    return _reckoned(book, asked, share, solved)[0]
+
+
+def _reckoned(book: Book, asked: Asked, share: float, solved: Solved) -> tuple[Proposal, Reckoning]:
+    problem = asked.surer(share)
+    chosen = tuple(choices(asked, problem, solved.groups))
+    promised = promises(asked, chosen)
+    after = reckon(replace(book, promises=(*book.promises, *promised)))
+    odds = after.plan(asked.plan_id).odds
+    return Proposal(promised, chosen, solved, share, odds, asked, problem), after
 
 
 class _Sureness:
@@ -104,31 +110,33 @@ class _Sureness:
         self.solves = 0
 
     def found(self) -> Proposal:
-        best, more = self.at(0.0)
-        low, high = 0.0, more
+        share = self._rough_share()
+        best, more = self.at(share, self.effort)
         while more > 0 and self.solves < SOLVES:
-            best, more = self.at(high)
-            low, high = (high, high + more) if more > 0 else (low, high)
-        while high - low > CLOSE and self.solves < SOLVES:
-            middle = (low + high) / 2
-            tried, more = self.at(middle)
-            if more > 0:
-                low = middle
-            else:
-                best, high = tried, middle
+            share += more
+            best, more = self.at(share, self.effort)
         return best
 
-    def at(self, share: float) -> tuple[Proposal, float]:
+    def _rough_share(self) -> float:
+        """The least share that is enough, within `CLOSE`, found with little repair each time."""
+        rough = replace(self.effort, tries=min(ROUGH, self.effort.tries), nodes=0)
+        _, more = self.at(0.0, rough)
+        low = high = 0.0
+        while more > 0 and self.solves < SOLVES - 2:
+            low, high = high, high + more
+            _, more = self.at(high, rough)
+        while high - low > CLOSE and self.solves < SOLVES - 1:
+            middle = (low + high) / 2
+            _, more = self.at(middle, rough)
+            low, high = (middle, high) if more > 0 else (low, middle)
+        return high
+
+    def at(self, share: float, effort: Effort) -> tuple[Proposal, float]:
         """The proposal with needs larger by a share, and how much larger still they must be."""
         self.solves += 1
-        problem = self.asked.surer(share)
-        solved = solve(problem, self.effort, tuple(self.pool))
+        solved = solve(self.asked.surer(share), effort, tuple(self.pool))
         self.pool |= dict.fromkeys(solved.pool)
-        chosen = tuple(choices(self.asked, problem, solved.groups))
-        promised = promises(self.asked, chosen)
-        after = reckon(replace(self.book, promises=(*self.book.promises, *promised)))
-        odds = after.plan(self.asked.plan_id).odds
-        found = Proposal(promised, chosen, solved, share, odds, self.asked, problem)
+        found, after = _reckoned(self.book, self.asked, share, solved)
         return found, lacking(found, after)
 
 

@@ -8,7 +8,7 @@ from app.book.plan import RoleYarn
 from app.book.settings import Prices, Settings
 from app.book.shape import Metres
 from app.planning import reckon
-from app.planning.assign import deepened, propose
+from app.planning.assign import proposal_of, propose
 from app.planning.solve.problem import Tally
 from app.planning.solve.solved import Effort
 from app.planning.solve.solver import solve
@@ -229,9 +229,11 @@ def test_how_far_from_the_best_is_said_in_changes_of_skein():
 
 
 def test_more_proof_gives_a_proposal_of_the_same_kind():
-    found = best(asking({f"G-{n}": 60 + 11 * n for n in range(7)}, part(200), part(90, "cuff")))
-    again = deepened(found, solve(found.problem, Effort(tries=10)))
-    assert again.share == found.share
+    book = asking({f"G-{n}": 60 + 11 * n for n in range(7)}, part(200), part(90, "cuff"))
+    found = best(book)
+    solved = solve(found.problem, Effort(tries=10))
+    again = proposal_of(book, found.asked, found.share, solved)
+    assert (again.share, again.odds) == (found.share, found.odds)
     assert given(again) == given(found)
 
 

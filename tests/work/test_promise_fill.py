@@ -1,16 +1,22 @@
 """The program proposes skeins with its reasons; the maker keeps or drops them."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 import pytest
 from sqlmodel import Session
 
+from app.book.plan import Promise
 from app.book.shape import Counted
 from app.store.records import load_book, put
-from app.work.promise_fill import drop_proposed, fill_plan, keep_proposed, proposed
+from app.work.promise_fill import drop_proposed, fill_plan, keep_proposed
 from app.work.promise_make import take_off
 from app.work.reckoning import current
 from tests.books import a_part
+
+
+def proposed(promises: Iterable[Promise]) -> list[Promise]:
+    return [one for one in promises if one.state == "proposed"]
 
 
 def ideas(session: Session) -> list[str]:

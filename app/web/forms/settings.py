@@ -7,6 +7,7 @@ from typing import Any, Literal
 from app.book.plan import Losses
 from app.book.settings import Settings, StepLosses
 from app.book.stamp import stamp
+from app.web.forms.prices import price_values, read_prices
 from app.web.forms.reader import Filled, Reader
 from app.web.shown import Shown
 
@@ -64,6 +65,7 @@ def filled_settings(settings: Settings) -> Filled:
         "unusable_pct": shown.field_number(settings.losses.unusable_pct),
         "mending_mm": shown.field_length(settings.losses.mending_mm),
     }
+    values |= price_values(settings)
     for name, lost in asdict(settings.steps).items():
         values[f"step_{name}"] = shown.field_number(lost)
     return Filled(values, {}, stamp(settings))
@@ -84,6 +86,7 @@ def read_settings(reader: Reader, old: Settings) -> Settings:
         evening_minutes=_minutes(reader, old),
         losses=_losses(reader),
         steps=StepLosses(**{name: _percent(reader, f"step_{name}") for name in STEPS}),
+        prices=read_prices(reader),
     )
 
 

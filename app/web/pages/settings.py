@@ -5,6 +5,7 @@ from dataclasses import dataclass, fields
 
 from app.book.person import Person
 from app.book.settings import Settings, StepLosses
+from app.web.forms.prices import price_fields
 from app.web.forms.reader import Filled
 from app.web.forms.settings import CHOICES, LENGTH_UNITS, MASS_UNITS, STEPS, Choice
 from app.web.shown import Shown
@@ -26,6 +27,7 @@ class SettingsPage:
     units: str
     choices: Mapping[str, Choice]
     losses: tuple[LossField, ...]
+    prices: tuple[tuple[str, str, str], ...]
     people: tuple[str, ...]
 
 
@@ -43,5 +45,6 @@ def settings_page(settings: Settings, people: list[Person], form: Filled) -> Set
         units=f"{LENGTH_UNITS[settings.length_unit]} and {MASS_UNITS[settings.mass_unit]}",
         choices=CHOICES,
         losses=losses,
+        prices=price_fields(),
         people=tuple(one.name for one in people),
     )

@@ -1,6 +1,7 @@
 """The skeins of a garment in their places: put, change, take off, let the program fill."""
 
 from fastapi import APIRouter, Request, Response
+from fastapi.responses import RedirectResponse
 from sqlmodel import Session
 
 from app.web.forms.promise import read_amount, read_asked
@@ -18,6 +19,7 @@ from app.web.garment_shown import (
 from app.web.pages.garment import Trouble, beyond_said, places
 from app.web.session import WritingSession
 from app.web.templating import shown_in
+from app.work.assign_search import forget_search, look_longer, too_long_to_wait
 from app.work.promise_fill import drop_proposed, fill_plan, keep_proposed
 from app.work.promise_free import BeyondFree, NotFree
 from app.work.promise_make import change_promise, promise_skein, take_off
@@ -82,6 +84,10 @@ def off(session: WritingSession, plan_id: str, promise_id: str) -> Response:
 def fill(session: WritingSession, plan_id: str) -> Response:
     wanting_plan(session, plan_id)
     was = current(session).book
+    if too_long_to_wait(session, plan_id):
+        look_longer(session, plan_id)
+        return RedirectResponse(f"/garments/{plan_id}/assign", 303)
+    forget_search(session, plan_id)
     count = fill_plan(session, plan_id)
     if count == 0:
         return back_to_garment(plan_id, "Nothing on the shelf can be added to what it has.")
