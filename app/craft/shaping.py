@@ -40,6 +40,15 @@ def even_spacing_flat(events: int, rows: int) -> Spacing:
     return tuple((times, 2 * gap) for times, gap in even_spacing(events, pairs))
 
 
+def one_in_every(events: int, stitches: int) -> str:
+    """ ", one in every 8 or 9 stitches": how far apart they lie in one row; empty where there are
+    more of them than stitches, or none."""
+    if not 0 < events <= stitches:
+        return ""
+    gaps = [str(gap) for _, gap in even_spacing(events, stitches)]
+    return f", one in every {' or '.join(gaps)} stitches"
+
+
 def pick_up(stitches_per_10cm: float, rows_per_10cm: float) -> tuple[tuple[int, int], ...]:
     """How to pick up stitches along the ends of rows: (stitches, rows) to repeat in turn.
 

@@ -7,6 +7,7 @@ from app.craft.shaping import (
     even_spacing,
     even_spacing_flat,
     multiples_near,
+    one_in_every,
     ordinal,
     pick_up,
     shaping_text,
@@ -61,6 +62,13 @@ def test_shapings_that_do_not_fit(events, rows):
 def test_flat_shapings_that_do_not_fit():
     with pytest.raises(ValueError, match="on every second row do not fit in 39 rows"):
         even_spacing_flat(20, 39)
+
+
+def test_spread_over_one_row():
+    """24 over 204: 12 after 8 stitches and 12 after 9."""
+    assert one_in_every(24, 204) == ", one in every 8 or 9 stitches"
+    assert one_in_every(4, 36) == ", one in every 9 stitches"
+    assert one_in_every(0, 36) == one_in_every(37, 36) == ""
 
 
 def test_picking_up_along_rows():

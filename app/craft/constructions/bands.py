@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from app.craft.constructions.drawing import Band, DrawnPiece, Edging, Join, KnitRun, Place, nearest
 from app.craft.constructions.pieces import edging, piece
 from app.craft.patterns import pattern_of
-from app.craft.shaping import counted, multiples_near, pick_up
+from app.craft.shaping import counted, multiples_near, one_in_every, pick_up
 
 DRAWN_IN = 0.9
 """A ribbed hem or cuff is cast on with nine tenths of the stitches (Zimmermann, Knitting Without
@@ -185,4 +185,6 @@ def _into(have: int, want: int, row: str) -> str:
     if have == want:
         return f"Go on with {want} stitches."
     verb = "increase" if want > have else "decrease"
-    return f"In the first {row} that follows {verb} {abs(want - have)} evenly: {want} stitches."
+    many = abs(want - have)
+    how = f"{many} evenly{one_in_every(many, have)}"
+    return f"In the first {row} that follows {verb} {how}: {want} stitches."

@@ -15,7 +15,7 @@ from app.craft.constructions.drawing import Drawing, Impossible, KnitRun, Wanted
 from app.craft.constructions.one_piece import Joined, Yoke, in_one_piece
 from app.craft.constructions.raglan import underarm_of
 from app.craft.constructions.sleeves import sleeve_of
-from app.craft.shaping import counted
+from app.craft.shaping import counted, one_in_every
 
 WRIST, UPPER_ARM, DEPTH = 0.20, 0.33, 0.25
 
@@ -120,7 +120,9 @@ def _words(joined: Joined, runs: tuple[KnitRun, ...]) -> tuple[str, ...]:
 
 
 def _how(stitches: int, taken: int) -> str:
-    return " (knit 1, knit 2 together all along)" if taken == stitches // 3 else ""
+    if taken == stitches // 3:
+        return " (knit 1, knit 2 together all along)"
+    return one_in_every(taken, stitches)
 
 
 def _even(stitches: float) -> int:

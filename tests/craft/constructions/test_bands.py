@@ -41,7 +41,7 @@ def test_a_cuff_of_its_own_gauge():
     assert cuff.knit.needle_mm == 3.25
     assert cuff.words == (
         "Cast on 36 stitches and work 15 rounds in 2×2 rib.",
-        "In the first round that follows increase 4 evenly: 40 stitches.",
+        "In the first round that follows increase 4 evenly, one in every 9 stitches: 40 stitches.",
     )
 
 
@@ -53,7 +53,7 @@ def test_a_picked_up_band_is_within_a_stitch_and_then_a_multiple():
     assert made.runs[0].stitches == 60
     assert made.words[:2] == (
         "Pick up 61 stitches.",
-        "In the first round that follows decrease 1 evenly: 60 stitches.",
+        "In the first round that follows decrease 1 evenly, one in every 61 stitches: 60 stitches.",
     )
 
 
