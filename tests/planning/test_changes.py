@@ -29,6 +29,21 @@ def test_ten_rows_more_take_41_m_and_19_g():
     assert found.after.short_m > found.before.short_m
 
 
+def test_what_is_taken_of_each_yarn():
+    """A body of 497.1 m goes from one yarn to another; sleeves stay."""
+    white = a_yarn("white")
+    sleeves = a_part("sleeves", shape=Counted(60, 100), copies=2, position=2)
+    other = a_part(yarns=(RoleYarn("main", "white"),))
+    before, after = (
+        replace(one, yarns=(*one.yarns, white))
+        for one in (a_tube(a_part(), sleeves), a_tube(other, sleeves))
+    )
+    grey, new = change_effects(before, after, "pullover").yarns
+    assert (grey.name, grey.m) == ("grey two-ply", pytest.approx(-497.1, abs=0.05))
+    assert grey.g == pytest.approx(-497.1 * 0.45, abs=0.05)
+    assert (new.name, new.m, new.g) == ("white", pytest.approx(-grey.m), None)
+
+
 def test_a_part_added_and_one_taken_out():
     sleeves = a_part("sleeves", shape=Counted(60, 100), copies=2, position=2)
     added = change_effects(a_tube(), a_tube(a_part(), sleeves), "pullover")

@@ -1,5 +1,7 @@
 """After a change the page says what it did: in words of its own, and on the garment's page."""
 
+import re
+
 import pytest
 from starlette.testclient import TestClient
 
@@ -75,8 +77,13 @@ def test_the_odds_alone_may_change() -> None:
         a_promise("G-1", 560_000),
         held={"G-1": (252.0, 560.0)},
     )
-    found = effect_sentence(change_effects(before, after, "pullover"), SHOWN)
-    assert words(found).startswith("This takes as much yarn as before: short by ")
+    found = words(effect_sentence(change_effects(before, after, "pullover"), SHOWN))
+    assert found.startswith("This takes as much yarn as before, but less surely, 517 ± ")
+    back = words(effect_sentence(change_effects(after, before, "pullover"), SHOWN))
+    assert back.startswith("This takes as much yarn as before, but more surely, 517 ± ")
+    promised = change_effects(a_tube(held=560.0), before, "pullover")
+    said = words(effect_sentence(promised, SHOWN))
+    assert re.match(r"This takes as much yarn as before: (short|enough)", said)
 
 
 def test_nothing_is_said_of_a_plan_nobody_reckons_with() -> None:
