@@ -51,7 +51,7 @@ def serve(arguments: argparse.Namespace) -> int:
     demo = paths.DEMO if arguments.demo or arguments.fresh else None
     folder = _folder(arguments)
     with suppress(KeyboardInterrupt):
-        serve(folder, arguments.port, arguments.browser, demo, arguments.fresh)
+        serve(folder, arguments.port, arguments.browser, demo, arguments.fresh, arguments.share)
     return 0
 
 
@@ -151,6 +151,13 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--port", type=_port, default=PORT, help=f"default: {PORT}")
     parser.add_argument(
         "--no-browser", dest="browser", action="store_false", help="only print the address"
+    )
+    parser.add_argument(
+        "--share",
+        nargs="?",
+        const="",
+        metavar="ADDRESS",
+        help="let paired phones in your home network use it too",
     )
     _add_data(demo, default=None)
     parser.set_defaults(run=serve)

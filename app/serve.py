@@ -2,7 +2,8 @@
 
 import gc
 import socket
-from contextlib import closing
+from contextlib import ExitStack, closing
+from ipaddress import ip_address
 from pathlib import Path
 from threading import Thread
 from typing import TYPE_CHECKING
@@ -17,6 +18,8 @@ from app.store.places import remove_database
 if TYPE_CHECKING:
     from uvicorn import Server
 
+    from app.web.sharing import Sharing
+
 HOST = "127.0.0.1"
 """Loopback only: no other machine can reach it."""
 
@@ -28,27 +31,42 @@ class PortTaken(StoreError):
     """You meet it when the port cannot be had."""
 
 
+class NoHome(StoreError):
+    """You meet it when there is no home network to share in, or an address is not of one."""
+
+
 def serve(
-    folder: Path, port: int, browser: bool, demo: Path | None = None, fresh: bool = False
+    folder: Path,
+    port: int,
+    browser: bool,
+    demo: Path | None = None,
+    fresh: bool = False,
+    share: str | None = None,
 ) -> None:
     """Serve the data of a folder until Ctrl-C.
 
     A folder for the `demo` is filled from that file if it is empty, or emptied first if `fresh`.
-    StoreError where the folder or the port cannot be used, or another copy has the folder.
+    With `share` it also listens on that address of the home network, "" for the one this machine
+    has there. StoreError where the folder, the port or the address cannot be used, or another copy
+    has the folder.
     """
-    with alone(folder), closing(_listen(port)) as listener:
+    with alone(folder), closing(_listen(HOST, port)) as listener, ExitStack() as more:
         if demo and fresh:
             remove_database(folder)
         with closing(open_store(folder)) as store:
             if demo:
                 _fill_from(demo, store)
             sweep(store)
-            server = _server(store)
-            address = f"http://{HOST}:{listener.getsockname()[1]}/"
+            port = listener.getsockname()[1]
+            sharing, others = _shared(share, port, more)
+            server = _server(store, sharing)
+            address = f"http://{HOST}:{port}/"
             print(f"Tallyhank is at {address} (Ctrl-C ends it). Data: {folder}", flush=True)
+            if sharing:
+                _tell_sharing(sharing)
             if browser:
                 _open_browser(address)
-            server.run(sockets=[listener])
+            server.run(sockets=[listener, *others])
 
 
 def _fill_from(demo: Path, store: Store) -> None:
@@ -61,9 +79,58 @@ def _fill_from(demo: Path, store: Store) -> None:
         import_book(session, demo.read_bytes())
 
 
-def _listen(port: int) -> socket.socket:
+def _shared(
+    share: str | None, port: int, more: ExitStack
+) -> tuple["Sharing | None", list[socket.socket]]:
+    """How the book is shared, and what listens for it."""
+    if share is None:
+        return None, []
+    from app.web.sharing import Sharing
+
+    host = share or home_address()
+    _private_only(host)
+    listener = more.enter_context(closing(_listen(host, port)))
+    return Sharing(frozenset({host}), port), [listener]
+
+
+def home_address() -> str:
+    """This machine's address in the home network; NoHome where it has none."""
+    with closing(socket.socket(socket.AF_INET, socket.SOCK_DGRAM)) as probe:
+        try:
+            # An address reserved for documentation (RFC 5737): choosing a way sends nothing.
+            probe.connect(("192.0.2.1", 9))
+        except OSError as error:
+            raise NoHome("This computer is in no network. Connect it, then try again.") from error
+        found: str = probe.getsockname()[0]
+        return found
+
+
+def _private_only(host: str) -> None:
     try:
-        listener = socket.create_server((HOST, port))
+        address = ip_address(host)
+    except ValueError as error:
+        raise NoHome(f"{host} is no address; it looks like 192.168.1.20.") from error
+    if not address.is_private or address.is_unspecified:
+        raise NoHome(
+            f"{host} can be reached from the open internet. Sharing is for a home network only."
+        )
+
+
+def _tell_sharing(sharing: "Sharing") -> None:
+    import segno
+
+    print(f"On the home network: {sharing.addresses[0]}", flush=True)
+    print(f"Pairing code: {sharing.code}", flush=True)
+    segno.make(sharing.pairing, micro=False).terminal(compact=True)
+    print(
+        "Traffic in the home network is not encrypted. This is not for the open internet.",
+        flush=True,
+    )
+
+
+def _listen(host: str, port: int) -> socket.socket:
+    try:
+        listener = socket.create_server((host, port))
     except OSError as error:
         raise PortTaken(
             f"Port {port} cannot be used: {error.strerror}. "
@@ -82,13 +149,13 @@ def _open_browser(address: str) -> None:
     Thread(target=webbrowser.open, args=(address,), daemon=True).start()
 
 
-def _server(store: Store) -> "Server":
+def _server(store: Store, sharing: "Sharing | None" = None) -> "Server":
     gc.disable()  # modules coming in leave nothing to collect; looking costs a seventh of the start
     import uvicorn
 
     from app.web.server import create_app
 
-    app = create_app(store, at_once=False)
+    app = create_app(store, at_once=False, sharing=sharing)
     gc.enable()
     config = uvicorn.Config(
         app,

@@ -58,7 +58,7 @@ def test_only_this_machine_can_reach_it(tmp_path: Path) -> None:
 @pytest.fixture
 def quiet(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
     """Serving ends at once, the demo is a small book; answers where its copy lies."""
-    monkeypatch.setattr(serve, "_server", lambda _store: Mock())
+    monkeypatch.setattr(serve, "_server", lambda _store, _sharing=None: Mock())
     monkeypatch.setattr(paths, "DEMO", tmp_path / "demo.json")
     monkeypatch.setattr(paths, "demo_data", lambda: tmp_path / "demo")
     monkeypatch.setattr(paths, "own_data", lambda: tmp_path / "own")
@@ -141,7 +141,61 @@ def test_a_folder_with_records_is_served_as_it_is(quiet: Path, tmp_path: Path) -
 
 
 def test_a_page_is_sent_without_waiting_for_its_headers_to_be_acknowledged() -> None:
-    with closing(serve._listen(0)) as listener:
+    with closing(serve._listen("127.0.0.1", 0)) as listener:
         address = listener.getsockname()
         with socket.create_connection(address), closing(listener.accept()[0]) as accepted:
             assert accepted.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
+
+
+def test_shared_it_listens_on_one_more_address_and_says_what_that_means(tmp_path: Path) -> None:
+    with running("--data", tmp_path / "data", "--share", "127.0.0.3") as program:
+        port = int(program.address.rstrip("/").rsplit(":", 1)[1])
+        with socket.create_connection(("127.0.0.3", port), timeout=5):
+            pass
+        assert "<h1" in program.page()
+
+
+@pytest.mark.usefixtures("quiet")
+def test_a_shared_program_tells_its_code_and_that_nothing_is_encrypted(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert _start("--demo", "--share", "127.0.0.3") == 0
+    told = capsys.readouterr().out
+    assert "On the home network: http://127.0.0.3:" in told
+    assert "Pairing code: " in told
+    assert "not encrypted" in told
+    assert "not for the open internet" in told
+
+
+@pytest.mark.usefixtures("quiet")
+@pytest.mark.parametrize(
+    ("address", "words"),
+    [
+        ("8.8.8.8", "open internet"),
+        ("0.0.0.0", "open internet"),
+        ("my-phone", "is no address"),
+    ],
+)
+def test_it_is_not_shared_with_the_open_internet(
+    capsys: pytest.CaptureFixture[str], address: str, words: str
+) -> None:
+    assert _start("--demo", "--share", address) == 2
+    assert words in capsys.readouterr().err
+
+
+@pytest.mark.usefixtures("quiet")
+def test_shared_without_an_address_it_takes_its_own_in_the_home_network(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(serve, "home_address", lambda: "127.0.0.4")
+    assert _start("--demo", "--share") == 0
+    assert "http://127.0.0.4:" in capsys.readouterr().out
+
+
+def test_without_a_network_there_is_nothing_to_share(monkeypatch: pytest.MonkeyPatch) -> None:
+    def unreachable(*_: object) -> None:
+        raise OSError(101, "Network is unreachable")
+
+    monkeypatch.setattr(serve.socket.socket, "connect", unreachable)
+    with pytest.raises(serve.NoHome, match="no network"):
+        serve.home_address()

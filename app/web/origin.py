@@ -13,6 +13,8 @@ from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from app.web.sharing import Sharing
+
 LOOPBACK_NAMES = frozenset({"127.0.0.1", "localhost", "::1"})
 SAFE_METHODS = frozenset({"GET", "HEAD"})
 BODY_LIMIT = 1 << 20
@@ -137,12 +139,22 @@ def _is_own_host(scope: Scope) -> bool:
         return False
     bound = scope.get("server")
     return (
-        parts.hostname in LOOPBACK_NAMES
+        parts.hostname in _own_names(scope)
         and parts.netloc == hosts[0]
         and "@" not in hosts[0]
         and bound is not None
         and port == bound[1]
     )
+
+
+def _own_names(scope: Scope) -> frozenset[str]:
+    """Names by which a request may call the program: on an address of the home network, that
+    address alone."""
+    sharing: Sharing | None = getattr(scope["app"].state, "sharing", None)
+    bound = scope.get("server")
+    if sharing and bound and bound[0] in sharing.hosts:
+        return frozenset({bound[0]})
+    return LOOPBACK_NAMES
 
 
 def _is_same_origin(headers: Headers) -> bool:

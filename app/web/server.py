@@ -9,7 +9,9 @@ from app import paths
 from app.store.engine import Store
 from app.web.errors import LastResort, add_error_pages, too_large
 from app.web.origin import AnswerHeaders, BodyLimit, LoopbackOnly, SameOriginOnly
+from app.web.paired import PairedOnly
 from app.web.rooms import OpenInTime, Rooms
+from app.web.sharing import Sharing
 
 LARGER_BODIES = {
     "/settings/data/import": 64 << 20,
@@ -19,9 +21,9 @@ LARGER_BODIES = {
 """Bytes for pages that take a file."""
 
 
-def create_app(store: Store, at_once: bool = True) -> FastAPI:
+def create_app(store: Store, at_once: bool = True, sharing: Sharing | None = None) -> FastAPI:
     """The application on one store, with all its rooms; not `at_once`, all but the first page's
-    are opened when that has gone out."""
+    are opened when that has gone out. With `sharing`, paired devices may come in by its address."""
     app = FastAPI(
         docs_url=None,
         redoc_url=None,
@@ -30,6 +32,7 @@ def create_app(store: Store, at_once: bool = True) -> FastAPI:
             Middleware(AnswerHeaders),
             Middleware(LoopbackOnly),
             Middleware(SameOriginOnly),
+            Middleware(PairedOnly),
             Middleware(BodyLimit, larger=LARGER_BODIES, refusal=too_large),
             Middleware(GZipMiddleware, compresslevel=4),
             Middleware(LastResort),
@@ -37,6 +40,7 @@ def create_app(store: Store, at_once: bool = True) -> FastAPI:
         ],
     )
     app.state.store = store
+    app.state.sharing = sharing
     app.mount("/static", StaticFiles(directory=paths.STATIC), name="static")
     add_error_pages(app)
     app.state.rooms = Rooms(app)
