@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterable
 
 from app.book.book import Book
-from app.book.event import Balance
+from app.book.event import Balance, Event
 from app.book.finding import Finding, name_of
 from app.book.links import broken_links
 from app.book.plan import Part, Promise
@@ -45,13 +45,19 @@ def _events(book: Book) -> Iterable[Finding]:
         name = name_of(book, event)
         off = sum(line.mg for line in event.lines)
         if off:
-            yield Finding(name, "lines", f"The grams do not balance: {off} mg too many.")
+            yield Finding(name, "lines", _unbalanced(book, event, off))
         if (event.kind == "undo") != (event.undoes is not None):
             yield Finding(
                 name, "undoes", "An undo must name the event it undoes, and no other may."
             )
         if undone[event.seq] > 1:
             yield Finding(name, "seq", f"It was undone {undone[event.seq]} times.")
+
+
+def _unbalanced(book: Book, event: Event, off: int) -> str:
+    holdings = (book.holding.get(line.holding_id) for line in event.lines)
+    among = ", ".join(dict.fromkeys(one.code for one in holdings if one))
+    return f"The grams do not balance: {off} mg too many, among {among or 'no holding'}."
 
 
 def _codes(book: Book) -> Iterable[Finding]:

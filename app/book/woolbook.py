@@ -40,12 +40,18 @@ def arrive(made: Sequence[Portion]) -> Entry:
     return _entry("arrive", {}, (), made, COME_IN)
 
 
-def prepare(held: Held, taken: Portion, made: Portion) -> Entry:
+def prepare(held: Held, taken: Portion, made: Portion, waste_mg: int | None = None) -> Entry:
     """Skirting, scouring, carding or combing, in place or into a new holding.
 
-    What the step took goes to waste; what it seems to have added is moisture.
+    What the step took goes to waste; what it seems to have added is moisture. Where the waste was
+    weighed as well, only that goes to waste, and what is over or missing is weighing and moisture.
     """
-    return _entry("prepare", held, (taken,), (made,), WASTE)
+    if waste_mg is None:
+        return _entry("prepare", held, (taken,), (made,), WASTE)
+    if waste_mg < 0:
+        raise BadAmount("Waste cannot weigh less than nothing.")
+    thrown = Portion(Holding(WASTE, "waste", WASTE), waste_mg)
+    return _entry("prepare", held, (taken,), (made, thrown), WEIGHING)
 
 
 def mix(held: Held, taken: Sequence[Portion], made: Portion) -> Entry:

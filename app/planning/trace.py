@@ -18,7 +18,7 @@ Shares = Mapping[str, float]
 @dataclass(frozen=True, slots=True)
 class Flow:
     """`mg` of wool that went from one holding to another in an event, with its `shares`; it is
-    `part` of what the target held afterwards."""
+    `part` of what the target held afterwards, without what a weighing found in the same event."""
 
     seq: int
     source: str
@@ -91,8 +91,9 @@ class _Following:
         return out, into, mg, shares
 
     def _flows(self, seq: int, moved: list[tuple[str, str, float, Shares]]) -> Iterator[Flow]:
+        gained = {into: mg for out, into, mg, _ in moved if out == WEIGHING}
         for out, into, mg, shares in moved:
-            held = sum(self.mg[into].values())
+            held = sum(self.mg[into].values()) - gained.get(into, 0.0)
             if WEIGHING in (into, out):
                 self._grow(seq, into, out, mg)
             part = min(1.0, mg / held) if held > 0 else 1.0

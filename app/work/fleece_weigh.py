@@ -28,7 +28,8 @@ class Weighing:
     it, None where it was all of it.
 
     `before` is what all of it weighed when the work began; `step` is work that leaves the state as
-    it was, such as picking, done in so many `passes`; `reason` why the book is put right.
+    it was, such as picking, done in so many `passes`; `waste_mg` is waste that was weighed as well;
+    `reason` why the book is put right.
     """
 
     weight: Weight
@@ -38,6 +39,7 @@ class Weighing:
     before: Weight | None = None
     step: Step = ""
     passes: int = 0
+    waste_mg: int | None = None
     reason: str = ""
 
 
@@ -120,7 +122,8 @@ def _entry(
     if reading.wool == "damp":
         return woolbook.prepare(held, taken, Portion(now, taken.mg))
     if weighing.step or is_step(before, weighing.state):
-        return woolbook.prepare(held, taken, Portion(now, reading.value))
+        made = Portion(now, reading.value)
+        return woolbook.prepare(held, taken, made, weighing.waste_mg)
     return _put_right(taken, Portion(now, reading.value))
 
 

@@ -307,3 +307,26 @@ def test_balances_are_the_sum_of_their_parts(events):
         for name, held in balances(events).items():
             one, other = first.get(name, Balance()), second.get(name, Balance())
             assert held == Balance(one.mg + other.mg, one.mm + other.mm)
+
+
+def test_waste_that_was_weighed_leaves_the_rest_to_weighing_and_moisture():
+    """A printed fleece budget: 771 g washed → 673 g top and 109 g of comb waste, 11 g too many."""
+    wool, top = a_holding("F-1"), a_holding("T-1", "fibre")
+    held = {"F-1": Balance(771_000)}
+    entry = woolbook.prepare(held, Portion(wool, 771_000), Portion(top, 673_000), waste_mg=109_000)
+    assert {line.holding_id: line.mg for line in entry.lines} == {
+        "F-1": -771_000,
+        "T-1": 673_000,
+        "waste": 109_000,
+        "weighing and moisture": -11_000,
+    }
+    with pytest.raises(BadAmount, match="less than nothing"):
+        woolbook.prepare(held, Portion(wool, 771_000), Portion(top, 673_000), waste_mg=-1)
+
+
+def test_lots_mixed_into_one():
+    wool, other, batt = a_holding("F-1"), a_holding("F-2"), a_holding("B-1", "fibre")
+    held = {"F-1": Balance(300), "F-2": Balance(100)}
+    entry = woolbook.mix(held, [Portion(wool, 300), Portion(other, 100)], Portion(batt, 380))
+    assert sum(line.mg for line in entry.lines) == 0
+    assert {line.holding_id: line.mg for line in entry.lines}["waste"] == 20

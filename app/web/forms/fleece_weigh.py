@@ -63,6 +63,7 @@ def weighing_values(fleece: Fleece, wool: Wool, taken: str, today: date) -> Fill
         "step": "",
         "passes": "",
         "before": "",
+        "waste": "",
         "reason": REASONS[0],
     }
     return Filled(values, {}, fleece_stamp(fleece, wool.holding))
@@ -80,6 +81,7 @@ def read_wool_weighing(
         taken_mg=_taken(reader, wool),
         before=_before(reader, wool),
         step=reader.choice("step", WORKED, default="") or "",
+        waste_mg=reader.mass("waste"),
         passes=reader.whole("passes", most=MOST_PASSES) or 0,
         reason=reader.text("reason", longest=200),
     )
