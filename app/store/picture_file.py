@@ -23,6 +23,7 @@ MOST_PIXELS = 50_000_000
 
 LONGEST_SIDE = 1600
 QUALITY = 86
+REDUCED_AS_THEY_ARE = ("RGB", "RGBA", "L", "LA", "CMYK")
 PATCH_SHARE = 0.04
 """Side of the square a colour is taken from, per shorter side of the picture."""
 
@@ -109,14 +110,17 @@ def _opened(content: bytes) -> "Image":
 
 
 def _reduced(image: Any) -> "Image":
-    """Upright, in the colours of the screen, on white, no side longer than LONGEST_SIDE."""
+    """Upright, in the colours of the screen, on white, no side longer than LONGEST_SIDE.
+
+    Made smaller first where that can be done in its own mode, since every later step copies it.
+    """
     from PIL import Image, ImageOps
 
-    image.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))
-    upright = ImageOps.exif_transpose(image)
-    plain = _in_screen_colours(upright)
-    plain.thumbnail((LONGEST_SIDE, LONGEST_SIDE), Image.Resampling.LANCZOS)
-    return plain
+    longest = (LONGEST_SIDE, LONGEST_SIDE)
+    image.draft("RGB", longest)
+    plain = image if image.mode in REDUCED_AS_THEY_ARE else _in_screen_colours(image)
+    plain.thumbnail(longest, Image.Resampling.LANCZOS, reducing_gap=2.0)
+    return _in_screen_colours(ImageOps.exif_transpose(plain))
 
 
 def _in_screen_colours(image: Any) -> "Image":
