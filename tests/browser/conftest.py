@@ -76,9 +76,12 @@ def scripts() -> bool:
 
 
 @pytest.fixture
-def page(browser: Any, scripts: bool) -> Iterator[Any]:
+def page(request: pytest.FixtureRequest, browser: Any, scripts: bool) -> Iterator[Any]:
     """A page in a fresh profile; afterwards nothing has left the machine, no script has failed
-    and the content policy had nothing to refuse."""
+    and the content policy had nothing to refuse. The program is there before it and closed after
+    it, since a page may still ask for a part of itself."""
+    if "empty" in request.fixturenames:
+        request.getfixturevalue("empty")
     context = browser.new_context(java_script_enabled=scripts, locale="en-GB")
     watched = Watched(context)
     yield watched.page
