@@ -25,12 +25,14 @@ from app.work.skein_readings import (
 
 @dataclass(frozen=True, slots=True)
 class Weighing:
-    """What was read off the scale, the reel and the gauge; whatever was not taken is missing."""
+    """What was read off the scale, the reel and the gauge; whatever was not taken is missing.
+    `reason` is why the book is put right."""
 
     day: date
     weight: Weight | None = None
     lengths: tuple[Length, ...] = ()
     wraps: Wraps | None = None
+    reason: str = ""
 
 
 def measure_again(session: Session, skein: Holding, weighing: Weighing) -> Event | None:
@@ -47,7 +49,7 @@ def measure_again(session: Session, skein: Holding, weighing: Weighing) -> Event
     for reading in readings:
         now = _after(skein, now, reading, [*earlier, *readings])
         put(session, reading)
-    return _posted(session, skein, before, now, weighing.day, noted("", readings))
+    return _posted(session, skein, before, now, weighing.day, noted(weighing.reason, readings))
 
 
 def _readings(skein: Holding, weighing: Weighing) -> list[Reading]:

@@ -61,9 +61,15 @@ def test_what_is_not_known_makes_it_wide():
 
 def test_a_label_in_whole_percents():
     assert label({"wool": 0.7, "silk": 0.3}) == "70 % wool, 30 % silk"
-    assert label({UNKNOWN: 2, "alpaca": 1, "wool": 1}) == "25 % alpaca, 25 % wool, 50 % unknown fibre"
+    assert (
+        label({UNKNOWN: 2, "alpaca": 1, "wool": 1}) == "25 % alpaca, 25 % wool, 50 % unknown fibre"
+    )
     assert label({"wool": 1}) == "100 % wool"
-    assert label_percents({"wool": 1, "silk": 1, "alpaca": 1}) == {"alpaca": 34, "silk": 33, "wool": 33}
+    assert label_percents({"wool": 1, "silk": 1, "alpaca": 1}) == {
+        "alpaca": 34,
+        "silk": 33,
+        "wool": 33,
+    }
     assert label_percents({"wool": 999, "silk": 1}) == {"wool": 100}
 
 

@@ -5,7 +5,8 @@ import pytest
 from app.book.book import Book
 from app.book.event import Event, Line
 from app.book.spinning import FibreShare
-from app.craft.care import DROOPS, UNKNOWN as WASHED_COOL, WOOL
+from app.craft.care import DROOPS, WOOL
+from app.craft.care import UNKNOWN as WASHED_COOL
 from app.planning.blend import (
     blend_of,
     blend_shares,
@@ -110,10 +111,16 @@ def test_unknown_stays_unknown():
 
 
 def test_a_blend_is_kept_as_percents():
-    assert blend_of({"silk": 0.25, "wool": 0.75}) == (FibreShare("wool", 75), FibreShare("silk", 25))
+    assert blend_of({"silk": 0.25, "wool": 0.75}) == (
+        FibreShare("wool", 75),
+        FibreShare("silk", 25),
+    )
     assert blend_of({"wool": 1.0}) == ()
     assert blend_shares(()) == {}
-    assert blend_shares((FibreShare("", 20), FibreShare("wool", 80))) == {"unknown": 0.2, "wool": 0.8}
+    assert blend_shares((FibreShare("", 20), FibreShare("wool", 80))) == {
+        "unknown": 0.2,
+        "wool": 0.8,
+    }
     assert blend_shares((FibreShare("wool", 90), FibreShare("silk", 30))) == {
         "wool": 0.75,
         "silk": 0.25,

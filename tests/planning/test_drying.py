@@ -132,9 +132,7 @@ def test_what_does_not_dry_or_weighs_nothing_has_no_answer():
     assert drying(empty, empty.holding["F"]) is None
     emptied = washed()
     gone = Event(3, "put away", DAY, (Line("F", -1_000_000), Line("waste", 1_000_000)))
-    again = Book(
-        fleeces=emptied.fleeces, holdings=emptied.holdings, events=(*emptied.events, gone)
-    )
+    again = Book(fleeces=emptied.fleeces, holdings=emptied.holdings, events=(*emptied.events, gone))
     assert drying(again, again.holding["F"]) is None
 
 

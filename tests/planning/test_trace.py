@@ -8,8 +8,7 @@ import pytest
 from app.book import woolbook
 from app.book.event import Balance, Event, Line, balances
 from app.book.holding import Holding
-from app.book.woolbook import Entry, Portion
-from app.book.words import SINKS
+from app.book.woolbook import Entry
 from app.planning.trace import trace
 from app.planning.trace_streams import ahead, back
 from tests.wool_history import a_random_history

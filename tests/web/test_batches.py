@@ -50,7 +50,8 @@ def blended(client: TestClient, **typed: str):
     return client.post("/fleeces/blend", data=form | same | typed)
 
 
-def test_the_form_has_a_field_for_each_lot_that_holds_something(client, lots):
+@pytest.mark.usefixtures("lots")
+def test_the_form_has_a_field_for_each_lot_that_holds_something(client):
     html = page(client, "/fleeces/blend?wool=T")
     assert html.index('name="taken_T"') < html.index('name="taken_F"')
     assert "taken_E" not in html
@@ -82,7 +83,8 @@ def test_a_blend_can_be_taken_back(client, lots):
     assert next(one for one in now.holdings if one.code == "Heather").put_away
 
 
-def test_a_blend_that_took_up_water_is_said(client, lots):
+@pytest.mark.usefixtures("lots")
+def test_a_blend_that_took_up_water_is_said(client):
     said = words(blended(client, weight="203").text)
     assert "It weighs 3 g more than went in." in said
 
@@ -121,7 +123,8 @@ def test_what_is_wrong_stands_beside_its_field(client, lots, typed, field, said)
     assert len(book_now(lots).fleeces) == 3
 
 
-def test_what_was_asked_about_is_kept_once_it_is_ticked(client, lots):
+@pytest.mark.usefixtures("lots")
+def test_what_was_asked_about_is_kept_once_it_is_ticked(client):
     assert blended(client, weight="250", sure="1").status_code == 200
 
 
@@ -160,11 +163,12 @@ def test_a_skein_dyed_without_a_weight_stands_in_the_book_as_well(client, lots):
     assert client.post(f"/undo/{seq}", data={"back": "/"}).status_code == 200
 
 
+@pytest.mark.usefixtures("lots")
 @pytest.mark.parametrize(
     ("typed", "field"),
     [({"colour_name": ""}, "colour_name"), ({"mass": "0"}, "mass"), ({"day": "soon"}, "day")],
 )
-def test_a_dyeing_with_a_fault_is_kept_as_typed(client, lots, typed, field):
+def test_a_dyeing_with_a_fault_is_kept_as_typed(client, typed, field):
     answer = dyed(client, **typed)
     assert answer.status_code == 422
     assert f'id="e-{field}"' in answer.text

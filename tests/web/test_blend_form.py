@@ -21,8 +21,14 @@ def read(text: str, settings: Settings | None = None) -> tuple[Reader, tuple[Fib
 
 @pytest.mark.parametrize(
     "text",
-    ["70 wool, 30 silk", "70% Wool,30 % silk", "wool 70; silk 30", "70 wool;30 silk;", "wool 70 %, silk 30 %"],
-)  # fmt: skip
+    [
+        "70 wool, 30 silk",
+        "70% Wool,30 % silk",
+        "wool 70; silk 30",
+        "70 wool;30 silk;",
+        "wool 70 %, silk 30 %",
+    ],
+)
 def test_a_blend_is_read_as_people_write_it(text):
     reader, blend = read(text)
     assert reader.ok, reader.errors

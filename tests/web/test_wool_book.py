@@ -1,4 +1,4 @@
-"""The wool book on screen: entries, corrections with their reason, balances, the way of the wool."""
+"""The wool book on screen: entries, corrections with reasons, balances, the way of the wool."""
 
 import re
 
@@ -120,7 +120,7 @@ def test_balances_stand_by_their_weight(client, store):
     assert [name for _, name in rows] == [
         "mix", "Pullover", "waste", "weighing and moisture", "given away", "F-2", "F-1", "come in",
     ]  # fmt: skip
-    assert dict((name, url) for url, name in rows)["Pullover"] == "/garments/pullover"
+    assert {name: url for url, name in rows}["Pullover"] == "/garments/pullover"
     assert f"come in come in {MINUS}400 g" in plain(client, "/wool-book/balances")
     yarn = plain(client, "/wool-book/balances?of=yarn")
     assert "S-1 skein 71 g 380 m" in yarn
@@ -239,3 +239,12 @@ def test_a_garment_without_wool_says_nothing_of_it(client, store):
         put(session, a_yarn())
         put(session, a_plan())
     assert "Made of" not in plain(client, "/garments/pullover")
+
+
+def test_a_skein_put_right_says_why(client, store):
+    a_story(store)
+    form = shown_values(page(client, "/skeins/S-1/weigh"), "/skeins/S-1/weigh")
+    assert form["reason"] == "weighed again"
+    client.post("/skeins/S-1/weigh", data=form | {"mass": "69", "reason": "the scale was off"})
+    assert "Correction: put right: the scale was off" in plain(client, "/wool-book")
+    assert "weighed or measured again: the scale was off" in plain(client, "/skeins/S-1")

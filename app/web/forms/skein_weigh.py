@@ -5,6 +5,7 @@ from datetime import date
 
 from app.book.event import Balance
 from app.book.settings import Settings
+from app.web.forms.fleece_weigh import REASONS
 from app.web.forms.reader import Reader
 from app.web.forms.skein import ask_if_odd, read_lengths, read_weight, read_wraps, skein_values
 from app.work.skein_measure import Weighing
@@ -32,7 +33,13 @@ def read_weighing(
     reader = Reader(values, settings)
     weight = read_weight(reader) if reader.typed("mass") else None
     lengths = read_lengths(reader, required=False)
-    weighing = Weighing(reader.day("day") or date.today(), weight, lengths, read_wraps(reader))
+    weighing = Weighing(
+        day=reader.day("day") or date.today(),
+        weight=weight,
+        lengths=lengths,
+        wraps=read_wraps(reader),
+        reason=reader.text("reason", longest=200),
+    )
     if reader.ok and not (weighing.weight or weighing.lengths or weighing.wraps):
         reader.refuse("mass", "Fill in what you measured: its weight, its length or its wraps.")
     _ask_if_odd(reader, weighing, held)
@@ -41,7 +48,7 @@ def read_weighing(
 
 def weighing_values(settings: Settings) -> dict[str, str]:
     """What the form holds when it is opened."""
-    return skein_values(settings)
+    return skein_values(settings, reason=REASONS[0])
 
 
 def read_going(values: Mapping[str, object], settings: Settings) -> tuple[Reader, Going, date]:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from app.book.book import Book
 from app.book.holding import Holding
 from app.book.stamp import stamp
+from app.web.forms.fleece_weigh import REASONS
 from app.web.forms.options import names_by_id, with_none
 from app.web.forms.reader import Filled
 from app.web.forms.skein import TAKEN
@@ -37,6 +38,7 @@ class SkeinFormPage:
     yarns: dict[str, str]
     wool: dict[str, str]
     goings: dict[str, str]
+    reasons: tuple[str, ...]
 
 
 def new_skein_page(book: Book, form: Filled) -> NewSkeinPage:
@@ -62,4 +64,4 @@ def skein_form_page(
     skein: Holding, form: Filled, yarns: dict[str, str] | None = None
 ) -> SkeinFormPage:
     marked = Filled(form.values, form.errors, form.stamp or stamp(skein))
-    return SkeinFormPage(marked, skein, yarns or {}, WOOL, GOINGS)
+    return SkeinFormPage(marked, skein, yarns or {}, WOOL, GOINGS, REASONS)
