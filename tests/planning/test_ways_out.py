@@ -13,6 +13,7 @@ from app.book.gauge import Gauge
 from app.book.pattern import PatternSize, SizePart
 from app.book.person import Measure
 from app.book.plan import RoleYarn
+from app.book.settings import Settings
 from app.book.shape import Counted, Metres, Rectangle, Run, Runs, Stated, Trapezoid
 from app.book.woolbook import Portion, use
 from app.planning import reckon
@@ -22,6 +23,7 @@ from app.planning.ways_out.judged import way_out, ways_out
 from app.planning.ways_out.lengths import even_rows, longest, shortened
 from app.planning.ways_out.situation import Situation, least
 from app.planning.ways_out.way import Way
+from app.planning.yarns import Lots
 from tests.books import (
     a_book,
     a_fleece,
@@ -474,15 +476,20 @@ def test_its_own_fleece_is_on_the_work_list_already():
     assert one.after.enough
     (skein,) = one.proposal.seen.to_come
     assert skein.mm / 1000 == pytest.approx(one.before.short_m - 0, rel=0.6)
-    wool, hours = one.proposal.effort.said.amounts
-    assert hours.value == pytest.approx(wool.value / 32 * 4 / 3)
+    _, hours = one.proposal.effort.said.amounts
     assert one.proposal.effort.evenings == pytest.approx(hours.value / 2)
 
 
-def test_a_single_is_not_plied():
-    one = only(a_spinning_book(300, 2000, plies=1), "spin")
-    wool, hours = one.proposal.effort.said.amounts
-    assert hours.value == pytest.approx(wool.value / 32)
+def test_hours_at_the_wheel_are_those_of_the_singles_and_of_the_ply():
+    """Singles at 180 m an hour, the ply at 250 m, by common practice."""
+    two, one = (only(a_spinning_book(300, 2000, plies=plies), "spin") for plies in (2, 1))
+    for way, plies in ((two, 2), (one, 1)):
+        finished = way.proposal.seen.to_come[0].mm / 1000
+        plied = finished / (1 - Lots(a_spinning_book(300, 2000)).shrinkage(GREY).value)
+        take_up = Settings().steps.take_up / 100
+        ply = plied / 250 + 2 * plied / (1 - take_up) / 180
+        wanted = ply if plies == 2 else plied / 180
+        assert way.proposal.effort.said.amounts[1].value == pytest.approx(wanted)
 
 
 def test_a_fleece_that_has_little_gives_what_it_has():

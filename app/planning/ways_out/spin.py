@@ -7,8 +7,10 @@ from app.book.errand import Errand
 from app.book.fleece import Fleece
 from app.book.ids import new_id
 from app.craft.counts import YARD_M
+from app.craft.fleece import plied_length, single_length
 from app.craft.odds import whole_up
-from app.craft.ranges import hours_for
+from app.planning.learning import learn
+from app.planning.time_pace import hours_of
 from app.planning.ways_out.situation import Situation, least
 from app.planning.ways_out.way import Amount, Effort, Proposal, Said, Way
 from app.planning.ways_out.yarn_to_come import (
@@ -18,13 +20,7 @@ from app.planning.ways_out.yarn_to_come import (
     unclaimed_g,
     with_skeins,
 )
-from app.planning.what_if import WhatIf
-
-G_AN_HOUR = 32.0
-"""Singles on a wheel (a spinner's published measurement)."""
-
-PLY_SHARE = 1 / 3
-"""What plying takes beside the spinning of its singles (practice)."""
+from app.planning.what_if import ToCome, WhatIf
 
 OTHERS = 2
 """Other fleeces offered at most."""
@@ -67,8 +63,7 @@ def _proposal(
     situation: Situation, key: str, title: str, seen: WhatIf, taken: WhatIf, listed: bool
 ) -> Proposal:
     grams = to_spin_g(situation, sum(one.mg for one in seen.to_come) / 1000)
-    plied = any((situation.book.yarn[one.yarn_id].plies or 2) > 1 for one in seen.to_come)
-    hours = hours_for(grams, G_AN_HOUR) * (1 + PLY_SHARE * plied)
+    hours = sum(_hours(situation, one) for one in seen.to_come)
     return Proposal(
         key=key,
         title=Said(title, tuple(Amount(one.mm / 1000, "yarn") for one in seen.to_come)),
@@ -85,6 +80,18 @@ def _proposal(
         notes=(Said("So it stands once the yarn is spun, finished and reeled"),),
         listed=listed,
     )
+
+
+def _hours(situation: Situation, skein: ToCome) -> float:
+    """Hours at the wheel at the maker's own pace, or the usual one: the singles, then the ply."""
+    plies, steps = situation.book.yarn[skein.yarn_id].plies or 2, situation.book.settings.steps
+    learnt, shrink = learn(situation.book), situation.lots.shrinkage(skein.yarn_id).value
+    plied = plied_length(max(skein.mm, 1) / 1000, shrink)
+    if plies == 1:
+        return hours_of(learnt, "spin", plied, skein.yarn_id).value
+    singles = plies * single_length(plied, steps.take_up / 100)
+    spinning = hours_of(learnt, "spin", singles, skein.yarn_id)
+    return (spinning + hours_of(learnt, "ply", plied, skein.yarn_id)).value
 
 
 def _scaled(situation: Situation, metres: dict[str, float], more: float) -> WhatIf:
