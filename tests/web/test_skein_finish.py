@@ -136,7 +136,7 @@ def test_what_is_wrong_stands_beside_its_field(client, shelf, typed, field, said
     assert len(book(shelf).events) == before
 
 
-def test_what_was_asked_about_is_kept_once_it_is_ticked(client, shelf):
+def test_what_was_asked_about_is_kept_once_it_is_ticked(client):
     answer = finish(client, turns="210", sure="1")
     assert "It gained 5 % of its length" in words(answer.text)
 
