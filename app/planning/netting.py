@@ -126,9 +126,10 @@ class Netting:
         for _ in range(RESERVE_PASSES):
             for holding_id in self._reserve_places(tally.group):
                 missing = _reserve_missing(tally, z)
+                if missing <= TOLERANCE_M:
+                    return
                 metres = min(missing, self.shelf.free[holding_id])
-                if metres > TOLERANCE_M:
-                    self._set_aside(plan, tally, holding_id, metres)
+                self._set_aside(plan, tally, holding_id, metres)
 
     def _set_aside(self, plan: Plan, tally: GroupTally, holding_id: str, metres: float) -> None:
         tally.reserved[holding_id] = tally.reserved.get(holding_id, 0.0) + metres
