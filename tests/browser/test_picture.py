@@ -78,7 +78,7 @@ def own_demo(tmp_path):
 
 
 @pytest.mark.parametrize("scripts", [True, False], ids=["with scripts", "without scripts"])
-def test_a_skein_put_in_its_place_is_seen_at_once(page, own_demo):
+def test_a_skein_put_in_its_place_is_seen_at_once(own_demo, page):
     maker = Maker(page, own_demo.address)
     maker.go("/garments")
     maker.follow("Grey cardigan")

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from app.book.gauge import Gauge
 from app.book.plan import Extra, RoleYarn
-from app.book.shape import Run, Runs, Strand
+from app.book.shape import Run, Runs, Stated, Strand
 from app.craft.figure import Figure
 from app.planning import reckon
 from app.planning.beyond import beyond, fabric, in_all
@@ -182,6 +182,22 @@ def of_swatch(run, gauge, measured, pattern, extras):
     book = a_book(a_yarn(), a_skein(), swatch, a_plan(yarns=yarns), part, held={"G-1": (45, 100)})
     (answer,) = reckon(book).plan("pullover").parts
     return answer
+
+
+@pytest.mark.golden
+def test_a_panel_is_added_to_a_stated_amount():
+    """Of 1000 m stated 836 are expected (practice); 6 ± 2 % of them are 50 ± 17 m."""
+    plain = a_part(shape=Stated(1_000_000))
+    panel = replace(plain, extras=(Extra("cable panel", 6.0, 2.0),))
+    first, second = (
+        reckon(a_book(a_yarn(), a_plan(), one)).plan("pullover").parts[0] for one in (plain, panel)
+    )
+    assert second.need.value == pytest.approx(1.06 * first.need.value)
+    assert second.need.causes["cable panel of pullover, body"] == pytest.approx(
+        0.02 * first.need.value
+    )
+    (line,) = [one for one in second.working if one.what == "Cable panel"]
+    assert line.value == pytest.approx(50.2, abs=0.1)
 
 
 SHARES = st.floats(0, 40)

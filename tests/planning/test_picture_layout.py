@@ -95,6 +95,12 @@ def test_each_of_a_pair_has_its_own_crown_and_cuff():
     assert bounds(cuff)[1] > bounds(left)[3]
 
 
+def test_sleeves_without_a_body_lie_side_by_side():
+    left, right = laid(a_part("Sleeves", shape=Rectangle(300, 400), copies=2))
+    assert left.turn == right.turn == 0.0
+    assert bounds(left)[2] < bounds(right)[0]
+
+
 def test_pieces_without_a_place_lie_side_by_side_and_then_below():
     parts = [a_part(f"square {at}", shape=Counted(220, 300), position=at) for at in range(5)]
     pieces = laid(*parts)

@@ -69,7 +69,9 @@ def test_where_no_size_fits_the_nearest_is_named():
     found = asked(body={"chest": 130.0})
     assert found.best.size.name == "5"
     assert found.best.beyond > 0
-    assert asked(body={"chest": 60.0}).best.size.name == "1"
+    small = asked(body={"chest": 60.0}).best
+    assert (small.size.name, small.too_wide) == ("1", True)
+    assert not found.best.too_wide
 
 
 @pytest.mark.golden
