@@ -19,7 +19,7 @@ from app.planning.beyond import beyond, beyond_amount, in_all, unmeasured
 from app.planning.edges import cast_off_m, edge_step, edges
 from app.planning.gauges import gauge_from_grist
 from app.planning.knitting.cast_on import as_cast_on
-from app.planning.schedule import AnyRun, schedule, stitches_in
+from app.planning.schedule import AnyRun, alike_together, schedule, stitches_in
 from app.planning.sequence_rows import in_turns
 from app.planning.shares import share_causes
 from app.planning.swatches import holds_extras_of, taken_step, yarn_in_stitch
@@ -117,10 +117,11 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
         return PartNeed(part, None, None, None, None, (), gauge_steps, known=False)
     runs = schedule(part.shape, gauge, part.worked)
     knit = in_turns(runs, part.sequence)
+    together = alike_together(knit) if part.sequence else knit
     swatch = lots.book.swatch.get(gauge.swatch_id or "")
     held = holds_extras_of(swatch, gauge)
-    extra = beyond(part, knit, f"{plan.name}, {part.name}", held)
-    extra += unmeasured(plan, part, knit, swatch)
+    extra = beyond(part, together, f"{plan.name}, {part.name}", held)
+    extra += unmeasured(plan, part, together, swatch)
     edge = edges(part, runs, gauge, loop)
     last = edge.scaled(cast_off_m(part, runs, loop) / edge.value) if edge.value else edge
     roles = tuple(
@@ -129,14 +130,14 @@ def _knit(plan: Plan, part: Part, lots: Lots) -> PartNeed:
             _with_shape(plan, part, metres.scaled(part.copies)),
             meant_yarn(plan, part, role),
         )
-        for role, metres in _by_role(knit, in_all(knit, extra), loop, edge, last)
+        for role, metres in _by_role(knit, in_all(together, extra), loop, edge, last)
     )
     stitches = round(sum(stitches_in(run) for run in runs))
     rows = sum(run.rows for run in runs)
     steps = (
         *gauge_steps,
         *_counted(part, runs, stitches, rows),
-        *_taking_turns(part, knit),
+        *_taking_turns(part, together),
         *(one.step(loop) for one in extra),
         *((edge_step(part, edge),) if edge.value else ()),
         *(_role_step(part, one, bool(extra), bool(edge.value)) for one in roles),

@@ -2,11 +2,12 @@
 
 from app.book.gauge import Gauge
 from app.book.plan import Part
+from app.book.shape import Strand
 from app.craft.figure import Figure
 from app.planning.beyond import beyond, in_all
 from app.planning.edges import cast_off_m, cast_on_m
 from app.planning.needs import PartNeed, RoleNeed
-from app.planning.schedule import AnyRun, row_stitches, schedule
+from app.planning.schedule import AnyRun, Rows, row_stitches, schedule
 from app.planning.sequence_rows import in_turns
 
 
@@ -18,8 +19,12 @@ def metres_per_row(part: Part, gauge: Gauge, loop: Figure, held: str = "") -> li
     row.
     """
     runs = schedule(part.shape, gauge, part.worked)
-    knit = in_turns(runs, part.sequence)
-    found = [metres for run in knit for metres in _rows(part, run, loop, held)]
+    found, a_stitch = list[float](), dict[tuple[str, tuple[Strand, ...]], float]()
+    for run in in_turns(runs, part.sequence):
+        alike = run.pattern, run.strands
+        if alike not in a_stitch:
+            a_stitch[alike] = _in_a_stitch(part, run, loop, held)
+        found += [row_stitches(run, row) * a_stitch[alike] for row in range(run.rows)]
     if found:
         found[0] += cast_on_m(part, runs, gauge, loop)
         found[-1] += cast_off_m(part, runs, loop)
@@ -52,12 +57,11 @@ def of_role(role: RoleNeed, metres: list[float], rows: list[AnyRun]) -> list[flo
     return [one * stretch for one in own]
 
 
-def _rows(part: Part, run: AnyRun, loop: Figure, held: str) -> list[float]:
-    """What a run takes, shared out over its rows by their stitches."""
-    took = in_all((run,), beyond(part, (run,), part.name, held)).values()
-    whole = sum(one.value for one in took) * loop.value / 100
-    widths = [row_stitches(run, row) for row in range(run.rows)]
-    return [whole * wide / sum(widths) if whole else 0.0 for wide in widths]
+def _in_a_stitch(part: Part, run: AnyRun, loop: Figure, held: str) -> float:
+    """Metres of all yarns in a stitch of a run, with its share of what is beyond the stitches."""
+    one = Rows(1, 1.0, 1.0, run.pattern, run.strands)
+    took = in_all((one,), beyond(part, (one,), part.name, held)).values()
+    return sum(each.value for each in took) * loop.value / 100
 
 
 def _share(run: AnyRun, role: str) -> float:

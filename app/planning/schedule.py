@@ -66,6 +66,20 @@ def row_stitches(run: AnyRun, row: float) -> float:
     return run.stitches + (run.stitches_to - run.stitches) * (row + 0.5) / run.rows
 
 
+def alike_together(runs: tuple[AnyRun, ...]) -> tuple[AnyRun, ...]:
+    """Runs of one pattern in the same yarns as one run of as many stitches: what a whole piece
+    takes does not ask in which order its rows are knit."""
+    found: dict[tuple[str, tuple[Strand, ...]], tuple[int, float]] = {}
+    for run in runs:
+        rows, stitches = found.get((run.pattern, run.strands), (0, 0.0))
+        found[run.pattern, run.strands] = rows + run.rows, stitches + stitches_in(run)
+    return tuple(
+        Rows(rows, stitches / rows, stitches / rows, *alike)
+        for alike, (rows, stitches) in found.items()
+        if rows
+    )
+
+
 def by_role(runs: tuple[AnyRun, ...]) -> dict[str, float]:
     """Stitches of yarn each role works: its share of every run, times the ends held together."""
     worked: dict[str, float] = {}

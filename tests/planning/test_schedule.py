@@ -15,7 +15,7 @@ from app.book.shape import (
     Strand,
     Trapezoid,
 )
-from app.planning.schedule import by_role, schedule, stitches_in
+from app.planning.schedule import alike_together, by_role, schedule, stitches_in
 
 GAUGE = Gauge(22.0, 30.0)
 
@@ -75,3 +75,11 @@ def test_shaping_is_in_pairs_and_within_a_stitch_of_the_width(width, other, leng
     assert (run.stitches_to - run.stitches) % 2 == 0
     assert abs(run.stitches_to - other * 0.22) <= 1
     assert stitches_in(run) >= 0
+
+
+def test_rows_in_the_same_yarns_are_taken_together():
+    two = Run(2, 100, 100), Run(4, 100, 80)
+    striped = Run(2, 50, 50, strands=(Strand("white"),))
+    whole = alike_together((two[0], striped, two[1], Run(0, 9, 9, "moss stitch")))
+    assert [(one.rows, stitches_in(one)) for one in whole] == [(6, 560.0), (2, 100.0)]
+    assert by_role(whole) == by_role((*two, striped))
