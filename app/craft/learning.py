@@ -23,6 +23,10 @@ FAR = 3.5
 """An observation so many predictive standard deviations off is set aside until it is let in."""
 
 
+SUPPOSED = 8
+"""So many observations the supposed spreads are worth (practice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Normal:
     """A normal distribution by its mean and standard deviation."""
@@ -122,6 +126,15 @@ def take_in(
             belief.see(one)
         judged.append(Judged(one, off, standing))
     return tuple(judged)
+
+
+def evenness(judged: Iterable[Judged]) -> float:
+    """How far what counts really strayed, as a multiple of what was supposed: 1 before anything was
+    seen. If all spreads are wrong by one unknown factor, its square is scaled inverse chi-squared
+    before and after (Gelman and others, *Bayesian Data Analysis*); common practice weighs as much
+    as `SUPPOSED` observations."""
+    squares = [one.off**2 for one in judged if one.standing in ("counts", "let in")]
+    return sqrt((SUPPOSED + sum(squares)) / (SUPPOSED + len(squares)))
 
 
 def _standing(off: float, verdict: str) -> Standing:

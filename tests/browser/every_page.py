@@ -8,7 +8,7 @@ from tests.running import Running
 
 ID = re.compile(r"/[0-9a-z]{20}(?:-[a-z-]+)?(?=/|$)")
 LINK = re.compile(r'href="(/[^"#]*)')
-FILES = ("/static/", "/work-list.csv", "/skeins/csv", "/settings/data/export")
+FILES = ("/static/", "/work-list.csv", "/work-list/time.ics", "/skeins/csv", "/settings/data/export")
 ALL_OF = ("/garments/*", "/fleeces/*")
 OF_EACH = 2
 TABLES = "/tables/"

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.craft.learning import Belief, Normal, Observed, take_in
+from app.craft.learning import Belief, Normal, Observed, evenness, take_in
 
 MAKER, BREED, FLEECE = (
     ("scour", "maker", ""),
@@ -157,3 +157,13 @@ def test_ten_observations_leave_less_than_half_the_range_of_one():
         low, high = belief.expected([MAKER, BREED]).range()
         widths.append(high - low)
     assert widths[-1] < widths[0] / 2
+
+
+def test_evenness_is_learned_from_how_far_observations_strayed():
+    """Eight of practice at 1 and, by hand, each observation's square."""
+    assert evenness([]) == 1.0
+    judged = take_in(Belief(by_level), [seen(0.0, str(i)) for i in range(8)], {})
+    assert evenness(judged) == pytest.approx(sqrt(8 / 16))
+    rough = take_in(Belief(by_level), [seen(0.15, "1"), seen(9.0, "2")], {})
+    assert rough[1].standing == "set aside"
+    assert evenness(rough) == pytest.approx(sqrt((8 + 0.15**2 / (0.1**2 + 0.05**2)) / 9))

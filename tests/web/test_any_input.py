@@ -7,7 +7,14 @@ from starlette.testclient import TestClient
 
 from tests.web.forms import shown_values
 
-FORMS = ("/fleeces/new", "/settings", "/settings/people/new", "/swatches/new")
+FORMS = (
+    "/fleeces/new",
+    "/settings",
+    "/settings/people/new",
+    "/settings/wheels/new",
+    "/swatches/new",
+    "/work-list/time",
+)
 ODD = st.one_of(
     st.text(max_size=70),
     st.sampled_from(

@@ -6,7 +6,7 @@ from functools import cached_property
 from itertools import chain
 
 from app.book.book import Book
-from app.craft.learning import Belief, Effect, Normal, take_in
+from app.craft.learning import Belief, Effect, Normal, evenness, take_in
 from app.planning.learning.factors import MAKER, PACE_NAME, factor_of, prior
 from app.planning.learning.observed import Names, Observation, Told
 from app.planning.learning.skeins_seen import grist_seen, shrink_seen
@@ -26,6 +26,12 @@ class Lesson:
     told: tuple[Told, ...]
     belief: Belief
 
+    def expected(self, effects: tuple[Effect, ...], sd: float = 0.0) -> Normal:
+        """A sum of the effects of one factor, as wide as its measurements really strayed."""
+        found, factor = self.belief.expected(effects, sd), effects[0][0]
+        own = [one.judged for one in self.told if factor in one.observation.factors]
+        return Normal(found.mean, found.sd * evenness(own))
+
 
 @dataclass(frozen=True)
 class Learnt:
@@ -38,11 +44,11 @@ class Learnt:
         """A factor as a multiple of what is usual, in logs: that of the next batch, or the mean of
         many."""
         sd = factor_of(factor).batch if next_batch else 0.0
-        return self._lesson(factor).belief.expected(names.effects(factor), sd)
+        return self._lesson(factor).expected(names.effects(factor), sd)
 
     def of_maker(self, factor: str) -> Normal:
         """The maker's own share of a factor, whatever fleece or yarn it is."""
-        return self._lesson(factor).belief.expected([(factor, MAKER, "")])
+        return self._lesson(factor).expected(((factor, MAKER, ""),))
 
     def seen(self, factor: str, names: Names | None = None) -> int:
         """How many observations a factor was learned from; of a case, only those that bear on it

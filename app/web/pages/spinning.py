@@ -205,7 +205,7 @@ def _sample(plan: SpinningPlan | None, shown: Shown) -> str:
     change = 100 * (sample.factor - 1)
     word = "heavier" if change > 0 else "finer"
     by = f"{shown.percent(abs(change), 1)} {word}" if abs(change) >= 0.05 else "no different"
-    return f"{came}, {singles}: the next single is to be {by}."
+    return f"{came[0].upper()}{came[1:]}, {singles}: the next single is to be {by}."
 
 
 def _like_values(book: Book, yarn: Yarn, shown: Shown) -> dict[str, str]:

@@ -59,7 +59,12 @@ def making_asked(asked: Asked) -> Making:
     return Making(
         to_tex(asked.words["system"], asked["count"]),
         asked.whole("plies"),
-        Losses(**{name: asked[name] / 100 for name in ("skirt", "prepare", "spin", "finish")}),
+        Losses(
+            skirt=asked["skirt"] / 100,
+            prepare=asked["prepare"] / 100,
+            spin=asked["spin"] / 100,
+            finish=asked["finish"] / 100,
+        ),
         Figure(yield_share, "share", {"yield in scouring": yield_share * YIELD_U}),
         asked["shrink"] / 100,
         asked["take_up"] / 100,

@@ -53,7 +53,8 @@ def test_a_step_forward_is_told_by_hand():
     shared = (maker**2 + breed) / (whole + error**2)
     assert learnt.times("scour", names).mean == pytest.approx(shared * log(0.48 / 0.55))
     ahead = learnt.times("scour", names)
-    assert ahead.sd**2 == pytest.approx(whole - (maker**2 + breed) * shared)
+    off = log(0.48 / 0.55) ** 2 / (whole + error**2)
+    assert ahead.sd**2 == pytest.approx((whole - (maker**2 + breed) * shared) * (8 + off) / 9)
 
 
 def test_her_own_yield_of_a_fleece_stays_in_force():
