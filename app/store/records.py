@@ -89,13 +89,14 @@ def put(session: Session, record: Any) -> None:
 def remove(session: Session, record: Removable) -> None:
     """Take out a record of REMOVABLE; Refused while something points to it.
 
-    A plan goes with its parts. Everything else has a history and is put away instead.
+    A plan goes with its parts and photos. Everything else has a history and is put away instead.
     """
     if not isinstance(record, REMOVABLE):
         raise Refused("What has a history is put away, not removed.")
     before = promised_holdings(session, record) if isinstance(record, Promise) else set()
     if isinstance(record, Plan):
         _delete(session, Part, "plan_id", record.id)
+        _delete(session, Photo, "plan_id", record.id)
     _delete(session, type(record), "id", record.id)
     keep_promised(session, before)
     mark_changed(session)

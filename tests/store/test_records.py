@@ -17,7 +17,17 @@ from app.store.errors import Refused
 from app.store.fill import fill
 from app.store.kept import ROWS, table_of
 from app.store.records import get, load_book, put, remove
-from tests.books import a_book, a_fleece, a_part, a_plan, a_promise, a_skein, a_yarn, an_errand
+from tests.books import (
+    a_book,
+    a_fleece,
+    a_part,
+    a_photo,
+    a_plan,
+    a_promise,
+    a_skein,
+    a_yarn,
+    an_errand,
+)
 from tests.random_books import books
 from tests.store.every_kind import EVERY_KIND
 
@@ -93,14 +103,18 @@ def test_what_is_pointed_to_stays(store: Store) -> None:
         assert in_order(load_book(session)) == in_order(EVERY_KIND)
 
 
-def test_a_plan_without_promises_goes_with_its_parts(store: Store) -> None:
+def test_a_plan_without_promises_goes_with_its_parts_and_photos(store: Store) -> None:
+    kept = a_photo("of a scarf", plan_id="scarf")
+    photos = [a_photo(plan_id="pullover"), kept]
     with store.writing() as session:
-        fill(session, a_book(a_yarn(), a_plan(), a_part(), a_plan("scarf"), a_part("all", "scarf")))
+        scarf = [a_plan("scarf"), a_part("all", "scarf")]
+        fill(session, a_book(a_yarn(), a_plan(), a_part(), *scarf, *photos))
         remove(session, a_plan())
     with store.reading() as session:
         book = load_book(session)
     assert [plan.id for plan in book.plans] == ["scarf"]
     assert [part.id for part in book.parts] == ["all"]
+    assert book.photos == (kept,)
 
 
 def test_an_errand_and_a_promise_go(store: Store) -> None:

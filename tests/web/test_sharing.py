@@ -10,6 +10,7 @@ from starlette.testclient import TestClient
 
 from app.store.engine import Store
 from app.web import routes
+from app.web.pages.labels import labels_page
 from app.web.server import create_app
 from app.web.sharing import COOKIE, LETTERS, LOCKED_S, TEN, Sharing, new_code
 from app.work.device_pair import devices
@@ -239,3 +240,17 @@ def test_without_sharing_there_is_no_form_and_no_code(client: TestClient):
     assert client.get("/pair").status_code == 404
     assert client.get("/settings/devices/code.svg").status_code == 404
     assert "tallyhank --share" in client.get("/settings/devices").text
+
+
+def test_labels_lead_to_the_address_that_a_phone_can_reach(
+    home: TestClient, monkeypatch: pytest.MonkeyPatch
+):
+    told: list[str] = []
+
+    def watched(*args, **more):
+        told.append(args[4])
+        return labels_page(*args, **more)
+
+    monkeypatch.setattr("app.web.routes.labels.labels_page", watched)
+    home.get("/labels?holding=G-1")
+    assert told == [PHONE]

@@ -9,6 +9,7 @@ from app.web.errors import Missing
 from app.web.forms.labels import MOST, LabelsAsked, read_labels
 from app.web.pages.labels import labels_page
 from app.web.session import ReadingSession, settings_of_request
+from app.web.sharing import Sharing
 from app.web.templating import draw, render, shown_in
 from app.work.label_make import in_order_of_codes, labels_of, wool_to_label
 from app.work.reckoning import Known, current
@@ -22,7 +23,7 @@ def show(request: Request, session: ReadingSession) -> Response:
     settings = settings_of_request(request)
     reader, asked = read_labels(request.query_params, settings)
     ids = _ids(session, known, asked)
-    origin = str(request.base_url).rstrip("/")
+    origin = _origin(request)
     labels = labels_of(known, ids[:MOST])
     page = labels_page(reader, asked, labels, max(0, len(ids) - MOST), origin, shown_in(settings))
     status = 200 if reader.ok else 422
@@ -36,6 +37,13 @@ def measures(key: str) -> Response:
     if sheet is None:
         raise Missing("This sheet of labels")
     return Response(draw("print/label_sheet.css", {"sheet": sheet}), media_type="text/css")
+
+
+def _origin(request: Request) -> str:
+    """The address in the codes: one that a phone can reach, where the book is shared."""
+    sharing: Sharing | None = getattr(request.app.state, "sharing", None)
+    own = sharing.addresses[0] if sharing else str(request.base_url)
+    return own.rstrip("/")
 
 
 def _ids(session: Session, known: Known, asked: LabelsAsked) -> tuple[str, ...]:
