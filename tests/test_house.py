@@ -13,6 +13,7 @@ from typing import Literal, get_args, get_origin
 import pytest
 
 from app.book import words
+from app.planning.shelf_covers import Standing
 from app.store.skein_list import SkeinState
 from app.web.templating import NAVIGATION
 from app.work import fleece_put_away, skein_put_away
@@ -212,7 +213,7 @@ def listed() -> dict[str, str]:
 
 def state_words() -> set[str]:
     lists = [one for one in vars(words).values() if get_origin(one) is Literal]
-    shelf = (SkeinState, fleece_put_away.Going, skein_put_away.Going)
+    shelf = (SkeinState, fleece_put_away.Going, skein_put_away.Going, Standing)
     return {word for one in (*lists, *shelf) for word in get_args(one) if word}
 
 
