@@ -29,7 +29,7 @@ def couples(problem: Problem, pieces: Sequence[Piece], unit: int) -> Iterator[tu
     while len(rest) > 1:
         first, second = rest[0], rest[1]
         longer, shorter = (problem.skeins[one.skein].metres for one in (first, second))
-        if longer - shorter <= ALIKE * longer and first.m + second.m <= 2 * shorter:
+        if longer - shorter <= ALIKE * longer:
             yield first, second
             rest = rest[2:]
         else:
@@ -37,12 +37,13 @@ def couples(problem: Problem, pieces: Sequence[Piece], unit: int) -> Iterator[tu
 
 
 def evened(asked: Asked, problem: Problem, pieces: Sequence[Piece]) -> list[Piece]:
-    """The pieces, those of a couple for two pieces alike made equal."""
+    """The pieces, those of a couple made equal as far as the shorter skein goes."""
     changed: dict[Piece, Piece] = {}
     for unit in dict.fromkeys(one.unit for one in pieces):
         if asked.units[unit].part.part.copies == 2:
             for one, other in couples(problem, pieces, unit):
                 m, extra_m = (one.m + other.m) / 2, (one.extra_m + other.extra_m) / 2
-                changed[one] = replace(one, m=m, extra_m=extra_m)
-                changed[other] = replace(other, m=m, extra_m=extra_m)
+                if m <= min(problem.skeins[each.skein].metres for each in (one, other)):
+                    changed[one] = replace(one, m=m, extra_m=extra_m)
+                    changed[other] = replace(other, m=m, extra_m=extra_m)
     return [changed.get(one, one) for one in pieces]

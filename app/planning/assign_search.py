@@ -11,7 +11,7 @@ from app.planning.solve.problem import Group, Problem
 from app.planning.solve.solved import Effort, Solved
 from app.planning.solve.solver import solve
 
-DEEP = Effort(tries=2000, nodes=200, listed=20_000)
+DEEP = Effort(tries=2000, nodes=200, listed=20_000, offered=400, choosing=50)
 """What is done when the maker asks to look for longer."""
 
 

@@ -160,15 +160,40 @@ def test_a_yarn_of_another_colour_does_not():
 
 
 def test_nor_one_of_another_grist():
-    book = two_yarns({"G-1": 120}, part(200))
-    thick = a_yarn("white two-ply", target_tex=900.0, **WHITE)
-    book = replace(book, yarns=(book.yarn[GREY], thick))
-    assert best(book).tally.to_make > 0
+    skeins = [a_skein("G-1"), a_skein("W-1", "white two-ply")]
+    yarns = a_yarn(GREY, **WHITE), a_yarn("white two-ply", **WHITE)
+    held = {"G-1": (54.0, 120.0), "W-1": (72.0, 120.0)}
+    found = best(a_book(*yarns, *skeins, a_plan(), part(200), held=held))
+    assert set(given(found)) == {("body", "G-1")}
 
 
-def test_nor_one_nobody_has_weighed_nor_measured():
-    book = two_yarns({"G-1": 120}, part(200))
-    assert best(book).tally.to_make > 0
+def test_nor_one_of_another_fibre_or_of_an_unknown_grist():
+    for other in ({"fibre": "alpaca"}, {}):
+        yarns = a_yarn(GREY, **WHITE), a_yarn("white two-ply", **WHITE | other)
+        held = {"G-1": (54.0, 120.0), "W-1": (0.0, 120.0)}
+        skeins = [a_skein("G-1"), a_skein("W-1", "white two-ply")]
+        found = best(a_book(*yarns, *skeins, a_plan(), part(200), held=held))
+        assert set(given(found)) == {("body", "G-1")}
+
+
+def test_a_part_that_is_meant_for_one_yarn_is_not_knit_in_another_parts():
+    cuff = part(60, "cuff", position=2, yarns=(RoleYarn("main", "white two-ply"),))
+    found = best(asking({"G-1": 220, "W-1": 90}, part(200), cuff))
+    assert given(found) == {("body", "G-1"): 200, ("cuff", "W-1"): 60}
+
+
+def test_three_pieces_have_no_couples_and_an_odd_skein_is_halved():
+    book = asking({"G-1": 100, "G-2": 103, "G-3": 60}, part(110, "sleeves", copies=2))
+    notes = why(best(book))
+    assert sum("as long as" in one for one in notes.values()) == 2
+    assert sum("wind it in 2 equal balls" in one for one in notes.values()) == 1
+    three = asking({"G-1": 100, "G-2": 103}, part(60, "gussets", copies=3))
+    assert all("in 3 equal balls" in one for one in why(best(three)).values())
+
+
+def test_skeins_unlike_in_length_are_no_couple():
+    found = best(asking({"G-1": 150, "G-2": 60}, part(90, "sleeves", copies=2)))
+    assert all("wind it in 2 equal balls" in one for one in why(found).values())
 
 
 def test_yarns_without_a_colour_go_by_its_name():

@@ -4,7 +4,7 @@ from hypothesis import strategies as st
 from starlette.testclient import TestClient
 
 from app.book.plan import Losses
-from app.book.settings import Settings, StepLosses
+from app.book.settings import Prices, Settings, StepLosses
 from app.store.engine import Store
 from app.web.forms.reader import Reader
 from app.web.forms.settings import filled_settings, read_settings
@@ -32,6 +32,12 @@ SETTINGS = st.builds(
         StepLosses,
         skirt=st.integers(0, 9500).map(lambda parts: parts / 100),
         combed=st.integers(0, 95).map(float),
+    ),
+    prices=st.builds(
+        Prices,
+        join=st.integers(0, 1000).map(lambda tenths: tenths / 10),
+        cut=st.integers(0, 100).map(float),
+        scrap_below_mm=st.integers(0, 1_000_000),
     ),
 )
 
@@ -105,3 +111,18 @@ def test_a_stale_form_is_told_so(client: TestClient, store: Store):
     assert answer.status_code == 409
     assert saved(store).sureness_pct == 90.0
     assert saved(store).paper == "Letter"
+
+
+def test_what_she_would_rather_avoid_is_weighed_as_she_says(client: TestClient, store: Store):
+    assert "What you would rather avoid" in client.get("/settings").text
+    client.post("/settings", data=form(client) | {"price_join": "2.5", "scrap_below_mm": "20"})
+    assert saved(store).prices == Prices(join=2.5, scrap_below_mm=20_000)
+    client.post("/settings", data=form(client) | {"price_cut": "0"})
+    assert saved(store).prices.cut == 0.0
+
+
+@pytest.mark.parametrize("typed", ["-1", "", "many", "101"])
+def test_a_price_that_cannot_be_is_said_beside_its_field(client: TestClient, typed: str):
+    answer = client.post("/settings", data=form(client) | {"price_scrap": typed})
+    assert answer.status_code == 422
+    assert 'id="e-price_scrap"' in answer.text

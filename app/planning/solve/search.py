@@ -15,13 +15,8 @@ from app.planning.solve.solved import SAME, Effort, Solved, Work, reaches
 from app.planning.solve.tidy import tidied
 from app.planning.solve.whole import choose
 
-OFFERED = 400
-"""The most groups whole ones are chosen from where not all that matter could be listed."""
-
-CHOOSING = 50
-"""Nodes of choosing whole groups among those known; a proof may take `PROVING`."""
-
 PROVING = 1000
+"""The most nodes of choosing whole groups out of a list of all that matter."""
 
 Watch = Callable[[Solved], None]
 
@@ -102,7 +97,7 @@ class Search:
         gap, worths = self.best_value - bounded.bound, bounded.relaxed.worths
         costs = {one: reduced(self.problem, one, worths) for one in self.program.groups}
         near = sorted((cost, one) for one, cost in costs.items() if cost <= gap)
-        self._choose([one for _, one in near[:OFFERED]], CHOOSING)
+        self._choose([one for _, one in near[: self.effort.offered]], self.effort.choosing)
 
     def _choose(self, groups: Sequence[Group], nodes: int) -> bool:
         """Whether it is proven that these groups give nothing better than what is then best."""

@@ -11,12 +11,15 @@ SAME = 1e-6
 @dataclass(frozen=True, slots=True)
 class Effort:
     """How much work may be done: rounds of bringing in groups, tries at repair, nodes of the
-    branching, groups a proof may list."""
+    branching, groups a proof may list, groups that whole ones are chosen from where a list would
+    be too long, and nodes of that choosing."""
 
     rounds: int = 200
     tries: int = 250
     nodes: int = 0
     listed: int = 2000
+    offered: int = 200
+    choosing: int = 10
 
 
 @dataclass(frozen=True, slots=True)

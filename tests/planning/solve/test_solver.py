@@ -3,6 +3,7 @@
 import subprocess
 import sys
 from dataclasses import replace
+from pathlib import Path
 from random import Random
 
 import pytest
@@ -181,3 +182,11 @@ def test_a_better_start_is_taken():
     good = solve(problem)
     again = solve(problem, Effort(tries=0, listed=0, rounds=1), start=good.groups)
     assert again.value <= good.value < value(problem, greedy(problem))
+
+
+def test_only_this_room_names_a_solver():
+    app = Path(__file__).parents[3] / "app"
+    naming = [one for one in app.rglob("*.py") if "import highspy" in one.read_text("utf-8")]
+    naming += [one for one in app.rglob("*.py") if "from highspy" in one.read_text("utf-8")]
+    assert naming
+    assert {one.parent.name for one in naming} == {"solve"}
