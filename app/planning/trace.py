@@ -87,17 +87,21 @@ class _Following:
         for origin, share in shares.items():
             self._add(out, origin, -mg * share)
             self._add(into, origin, mg * share)
-        self._mix(into)
+        if into not in SINKS:
+            self._mix(into)
         return out, into, mg, shares
 
     def _flows(self, seq: int, moved: list[tuple[str, str, float, Shares]]) -> Iterator[Flow]:
         gained = {into: mg for out, into, mg, _ in moved if out == WEIGHING}
         for out, into, mg, shares in moved:
-            held = sum(self.mg[into].values()) - gained.get(into, 0.0)
             if WEIGHING in (into, out):
                 self._grow(seq, into, out, mg)
-            part = min(1.0, mg / held) if held > 0 else 1.0
+            part = 1.0 if into in SINKS else self._part(into, mg, gained.get(into, 0.0))
             yield Flow(seq, out, into, mg, shares, part)
+
+    def _part(self, into: str, mg: float, gained: float) -> float:
+        held = sum(self.mg[into].values()) - gained
+        return min(1.0, mg / held) if held > 0 else 1.0
 
     def _new(self, out: str, into: str) -> dict[str, float]:
         """Wool that came in is its own origin; what a weighing finds is as what lies there."""
@@ -119,5 +123,5 @@ class _Following:
         """What a holding is made of changes with what comes in; drawing from it changes nothing."""
         held = {origin: mg for origin, mg in self.mg[holding].items() if mg > 0}
         whole = sum(held.values())
-        if whole > 0 and holding not in SINKS:
+        if whole > 0:
             self.shares[holding] = {origin: mg / whole for origin, mg in held.items()}

@@ -12,7 +12,7 @@ from dataclasses import asdict
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.bench import fade, figures, labels, pages, picture, saving, start, tables
+from tests.bench import assign, fade, figures, labels, pages, picture, saving, start, tables, wool
 from tests.bench.row import Row
 
 ROUNDS = 9
@@ -24,8 +24,10 @@ TOPICS = {
     "tables": tables,
     "picture": picture,
     "fade": fade,
+    "assign": assign,
     "start": start,
     "saving": saving,
+    "wool": wool,
 }
 
 

@@ -82,7 +82,7 @@ def main(folder: Path) -> None:
     """Serve the folder on any free port until the standard input ends."""
     import uvicorn
 
-    listener = _listen(0)
+    listener = _listen("127.0.0.1", 0)
     config = uvicorn.Config(
         with_floor(open_store(folder)), log_level="warning", access_log=False, lifespan="off",
         ws="none",

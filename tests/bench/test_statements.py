@@ -29,6 +29,9 @@ PAGES = (
     f"/garments/{LARGE}/print",
     "/work-list",
     "/settings/people",
+    "/wool-book",
+    "/wool-book/balances",
+    "/wool-book/skein-00001",
 )
 
 

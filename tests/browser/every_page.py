@@ -7,6 +7,7 @@ from urllib.error import HTTPError
 from tests.running import Running
 
 ID = re.compile(r"/[0-9a-z]{20}(?:-[a-z-]+)?(?=/|$)")
+NUMBER = re.compile(r"/\d+(?=/|$)")
 LINK = re.compile(r'href="(/[^"#]*)')
 FILES = ("/static/", "/work-list.csv", "/work-list/time.ics", "/skeins/csv", "/settings/data/export")
 ALL_OF = ("/garments/*", "/fleeces/*")
@@ -30,7 +31,7 @@ NOT_LINKED = (
 
 
 def kind_of(address: str) -> str:
-    return ID.sub("/*", address.split("?")[0])
+    return NUMBER.sub("/*", ID.sub("/*", address.split("?")[0]))
 
 
 def every_page(program: Running) -> list[str]:
