@@ -12,6 +12,7 @@ from app.craft.odds import (
 )
 from app.planning.answers import Allowance, GroupAnswer, PlanAnswer
 from app.planning.cover import TOLERANCE_M
+from app.planning.learning import Learnt
 from app.planning.netting import GroupTally, PlanTally, total_need
 from app.planning.part_answers import part_answers
 from app.planning.steps import plan_steps
@@ -48,7 +49,9 @@ class FreeYarn:
             metres -= taken
 
 
-def answer(tally: PlanTally, lots: Lots, free: FreeYarn, covered: dict[str, float]) -> PlanAnswer:
+def answer(
+    tally: PlanTally, lots: Lots, free: FreeYarn, covered: dict[str, float], learnt: Learnt
+) -> PlanAnswer:
     """The answer for one plan; `covered` are the metres each promise really has."""
     margins = [one.margin for one in tally.groups]
     begun = bool(tally.needs) and all(one.known for one in tally.needs)
@@ -81,7 +84,7 @@ def answer(tally: PlanTally, lots: Lots, free: FreeYarn, covered: dict[str, floa
         parts=part_answers(tally, lots, covered),
         groups=groups,
         allowances=_merged(tally),
-        working=plan_steps(tally, need),
+        working=plan_steps(tally, need, learnt),
     )
 
 

@@ -11,6 +11,7 @@ from app.craft.drying import LEAST_HOURS, Damp, agreed, dry_weight
 from app.craft.figure import Figure
 from app.craft.fleece import WATER, share_scoured
 from app.planning.fleeces import fleece_yield, losses_for, wool_g
+from app.planning.learning import learn
 
 NOON = 12 * 60
 """The minute of a weighing that only the day is known of (assumed)."""
@@ -103,8 +104,10 @@ def _expected(book: Book, holding: Holding, weighings: Sequence[Damp]) -> Figure
     fleece = book.fleece.get(holding.fleece_id or "")
     kept = Figure(1.0, "share", {"what wetting changes": NOTHING_WASHED_OUT})
     if fleece:
-        losses = losses_for(before, book.settings.steps)
-        kept = kept.times(share_scoured(before, fleece_yield(fleece)[0], losses), "share")
+        learnt = learn(book)
+        losses = losses_for(before, book.settings.steps, learnt, fleece)
+        share = fleece_yield(fleece, learnt)[0]
+        kept = kept.times(share_scoured(before, share, losses), "share")
     return Figure(now_g, "g").times(kept, "g")
 
 

@@ -2,6 +2,10 @@
 
 from app.craft.figure import Figure
 from app.craft.working import Step
+from app.planning.learning import Learnt
+from app.planning.learning.factors import PACE_NAME
+from app.planning.learning.in_force import learned_from
+from app.planning.time_pace import hours_of
 
 STITCHES_A_MINUTE = 25.0
 """An unhurried hand knitter in a plain fabric (practice)."""
@@ -19,8 +23,14 @@ def hours_for(stitches: float) -> Figure:
     return Figure(hours, "h", {"the pace of a knitter": hours * PACE_SHARE})
 
 
-def hours_step(stitches: int) -> Step:
-    """The hours of a plan of so many stitches as a line of working."""
+def hours_step(stitches: int, metres: float, learnt: Learnt) -> Step:
+    """The hours of a plan of so many stitches, and metres, as a line of working: at her own pace in
+    metres where she noted some knitting, else by the stitches."""
+    seen = learnt.seen(PACE_NAME + "knit")
+    if seen:
+        own = hours_of(learnt, "knit", metres)
+        how = f"{metres:.0f} m, {learned_from(seen)}"
+        return Step("Hours of knitting", how, own.value, "h", own.u, "", "measured")
     hours = hours_for(stitches)
     how = f"{stitches} stitches ÷ {STITCHES_A_MINUTE:g} in a minute, {SLOW:g} to {QUICK:g}"
     source = "common practice, no source"

@@ -23,8 +23,8 @@ def reckon(book: Book) -> Reckoning:
     shelf = cover(book, plans, stock(lots))
     netting = Netting(lots, shelf, Used(book))
     tallies = [netting.take(plan) for plan in plans]
-    answers = _answers(tallies, lots, shelf)
     learnt = learn(book)
+    answers = _answers(tallies, lots, shelf, learnt)
     wool = WoolCalled(book, learnt)
     work = WorkList(lots, wool)
     for one in answers:
@@ -39,14 +39,16 @@ def reckon(book: Book) -> Reckoning:
     )
 
 
-def _answers(tallies: list[PlanTally], lots: Lots, shelf: Shelf) -> tuple[PlanAnswer, ...]:
+def _answers(
+    tallies: list[PlanTally], lots: Lots, shelf: Shelf, learnt: Learnt
+) -> tuple[PlanAnswer, ...]:
     by_yarn: dict[str, float] = {}
     for holding_id, metres in shelf.free.items():
         yarn_id = shelf.stock[holding_id].holding.yarn_id
         if yarn_id:
             by_yarn[yarn_id] = by_yarn.get(yarn_id, 0.0) + metres
     free = FreeYarn(by_yarn)
-    return tuple(answer(one, lots, free, shelf.covered) for one in tallies)
+    return tuple(answer(one, lots, free, shelf.covered, learnt) for one in tallies)
 
 
 def _shelf_lines(shelf: Shelf, netting: Netting) -> dict[str, ShelfLine]:

@@ -3,10 +3,11 @@
 from app.craft.figure import Figure
 from app.craft.working import Step
 from app.planning.hours import hours_step
+from app.planning.learning import Learnt
 from app.planning.netting import GroupTally, PlanTally
 
 
-def plan_steps(tally: PlanTally, need: Figure) -> tuple[Step, ...]:
+def plan_steps(tally: PlanTally, need: Figure, learnt: Learnt) -> tuple[Step, ...]:
     """The sum of the plan in metres, its hours, and for each group its supply and margin."""
     parts = [(one.part.name, role.need.value) for one in tally.needs for role in one.roles]
     extra = [(line.name, line.m) for one in tally.groups for line in one.allowances]
@@ -16,7 +17,7 @@ def plan_steps(tally: PlanTally, need: Figure) -> tuple[Step, ...]:
     how = " + ".join(f"{metres:.1f} {name}" for name, metres in summed.items())
     steps = [Step("Needed in all", how, need.value, "m", need.u)]
     stitches = sum(one.part.copies * one.stitches for one in tally.needs if one.stitches)
-    steps += [hours_step(stitches)] if stitches else []
+    steps += [hours_step(stitches, need.value, learnt)] if stitches else []
     for group in tally.groups:
         steps += _group_steps(group)
     return tuple(steps)

@@ -8,7 +8,8 @@ from app.book.settings import StepLosses
 from app.book.words import WoolState
 from app.craft.figure import Figure
 from app.craft.fleece import share_kept
-from app.planning.fleeces import fleece_yield, losses_for
+from app.planning.fleeces import NOTHING, fleece_yield, losses_for
+from app.planning.learning import Learnt
 from app.work.fleece_step import is_back
 
 MOST_LOST = 0.75
@@ -33,6 +34,7 @@ def doubt_of(
     after: WoolState,
     taken_mg: int,
     weighed_mg: int,
+    learnt: Learnt = NOTHING,
 ) -> Doubt | None:
     """What to ask about wool taken in one state and weighed in another; None where nothing is odd.
     Damp wool moves nothing, and is not asked about."""
@@ -41,7 +43,7 @@ def doubt_of(
         return Doubt("back", lost)
     if after == "drying":
         return None
-    usual = usual_loss(fleece, steps, before, after)
+    usual = usual_loss(fleece, steps, before, after, learnt)
     most = usual.value + STANDARD_DEVIATIONS * usual.u if usual else MOST_LOST
     if lost > min(MOST_LOST, most):
         return Doubt("less", lost, usual.value if usual else None)
@@ -49,12 +51,16 @@ def doubt_of(
 
 
 def usual_loss(
-    fleece: Fleece, steps: StepLosses, before: WoolState, after: WoolState
+    fleece: Fleece,
+    steps: StepLosses,
+    before: WoolState,
+    after: WoolState,
+    learnt: Learnt = NOTHING,
 ) -> Figure | None:
     """The share usually lost between two states; None where they are one: of a weighing without a
     step nothing is known."""
     if before == after:
         return None
-    share, losses = fleece_yield(fleece)[0], losses_for(after, steps)
+    share, losses = fleece_yield(fleece, learnt)[0], losses_for(after, steps, learnt, fleece)
     first, last = (share_kept(one, share, losses) for one in (before, after))
     return Figure(1.0, "share") - first.per(last, "share")

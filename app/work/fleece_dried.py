@@ -9,6 +9,7 @@ from app.book.reading import Reading
 from app.book.weighed_as import drying_since, weighed_as
 from app.book.words import WoolState
 from app.planning.drying import Drying
+from app.planning.learning import learn
 from app.work.fleece_doubt import Doubt, doubt_of
 from app.work.fleece_weigh import Weighing
 from app.work.skein_readings import Weight
@@ -47,4 +48,5 @@ def doubt_when_dry(book: Book, fleece: Fleece, one: Drying, weighing: Weighing) 
     if one.before_g is None:
         return None
     taken, steps = round(1000 * one.before_g), book.settings.steps
-    return doubt_of(fleece, steps, before, weighing.state, taken, weighing.weight.mg)
+    weighed = weighing.weight.mg
+    return doubt_of(fleece, steps, before, weighing.state, taken, weighed, learn(book))

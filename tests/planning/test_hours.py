@@ -5,7 +5,7 @@ import pytest
 from app.book.shape import Counted, Metres
 from app.planning import reckon
 from app.planning.hours import hours_for
-from tests.books import a_book, a_part, a_plan, a_yarn
+from tests.books import a_book, a_part, a_plan, a_stint, a_yarn
 
 
 def steps(*parts):
@@ -31,3 +31,17 @@ def test_a_plan_tells_its_hours_for_all_its_pieces():
 
 def test_yarn_for_something_else_takes_no_hours_that_are_known():
     assert "h" not in {one.unit for one in steps(a_part(shape=Metres(9_000)))}
+
+
+def test_her_own_knitting_takes_the_place_of_the_usual_pace():
+    """Nine evenings of 80 m in two hours: near 40 m an hour, less what practice still says."""
+    evenings = [
+        a_stint(str(i), work="knit", mg=None, mm=80_000, minutes=120, yarn_id=None)
+        for i in range(9)
+    ]
+    book = a_book(a_yarn(), a_plan(), a_part(shape=Counted(100, 100)), *evenings)
+    plan = reckon(book).plan("pullover")
+    (line,) = [one for one in plan.working if one.unit == "h"]
+    assert plan.need.value / 40 < line.value < plan.need.value / 36
+    assert line.standing == "measured"
+    assert "learned from 9 of your own measurements" in line.how

@@ -6,6 +6,7 @@ from app.book.book import Book
 from app.book.fleece import Fleece
 from app.book.words import Step, WoolState
 from app.craft.typed import Unclear, mass_mg
+from app.planning.learning import learn
 from app.web.forms.fleece import fleece_stamp, read_weighing
 from app.web.forms.reader import Filled, Reader
 from app.web.shown import Shown
@@ -92,8 +93,9 @@ def read_wool_weighing(
         had = weighing.before.mg if weighing.before else round(1000 * wool.g)
         taken = had if weighing.taken_mg is None else weighing.taken_mg
         weighed = weighing.weight.mg
-        steps = book.settings.steps
-        doubt = doubt_of(fleece, steps, wool.weighed_as, weighing.state, taken, weighed)
+        steps, learnt = book.settings.steps, learn(book)
+        states = (wool.weighed_as, weighing.state)
+        doubt = doubt_of(fleece, steps, *states, taken, weighed, learnt)
         if doubt:
             reader.refuse("sure", _asked(doubt, wool, weighing, taken, Shown(book.settings)))
     return weighing
