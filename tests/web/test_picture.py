@@ -2,6 +2,7 @@
 
 import re
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from itertools import combinations
 from math import pi
 from time import process_time
@@ -330,6 +331,25 @@ def test_a_garment_of_400_rows_in_stripes_is_small_and_quick():
     assert took < 0.5  # the bench shows the real figure
     assert found.words[0].lines[-1].knit_in == "388 more changes among G-2 and G-1"
     assert found.words[0].joins == ""
+
+
+def test_an_opened_garment_in_stripes_is_as_small():
+    """Three views of every row: 260 of the body and 140 of the yoke."""
+    book = striped(400)
+    whole, (part,) = book.parts[0].shape.runs, book.parts
+    named = {"body": (whole[:260], 1), "yoke": (whole[260:], 2)}
+    parts = tuple(
+        replace(part, id=name, name=name, place=name, position=at, shape=Runs(runs))
+        for name, (runs, at) in named.items()
+    )
+    promises = tuple(
+        replace(one, id=f"{one.id}-{part.id}", part_id=part.id, mm=one.mm // 2)
+        for one in book.promises
+        for part in parts
+    )
+    found = drawn(replace(book, parts=parts, promises=promises))
+    assert len(found.shapes) == 3 * 400
+    assert len(file(found)) <= 100_000
 
 
 def test_a_file_stands_by_itself():

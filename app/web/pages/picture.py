@@ -242,4 +242,9 @@ def _widest(found: list[tuple[float, float]]) -> tuple[float, float]:
 
 
 def _points(corners: Corners) -> str:
-    return " ".join(one for one, _ in groupby(f"{x:.1f},{y:.1f}" for x, y in corners))
+    told = (f"{_tenth(x)},{_tenth(y)}" for x, y in corners)
+    return " ".join(one for one, _ in groupby(told))
+
+
+def _tenth(number: float) -> str:
+    return f"{number:.1f}".removesuffix(".0")
