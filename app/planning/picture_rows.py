@@ -1,6 +1,6 @@
 """The rows of a piece as they are drawn: bands of one yarn, cut from its outline, in cm."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from app.book.gauge import Gauge
@@ -98,3 +98,19 @@ def bands(knit: list[Knit], outline: Corners, over: bool = False) -> tuple[Band,
         found.append(Band(first, last, same, ends[0], ends[1], corners))
         first = last + 1
     return tuple(found)
+
+
+def by_skein(bands: tuple[Band, ...]) -> tuple[Band, ...]:
+    """The bands joined wherever the skeins are the same, though their colour runs."""
+    found: list[Band] = []
+    for band in bands:
+        plain = replace(band, knit=_without_colour(band.knit))
+        if found and found[-1].knit == plain.knit:
+            found[-1] = replace(found[-1], last=band.last, ended=band.ended)
+        else:
+            found.append(plain)
+    return tuple(found)
+
+
+def _without_colour(knit: Knit) -> Knit:
+    return replace(knit, threads=tuple(replace(one, colour="") for one in knit.threads))

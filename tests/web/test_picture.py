@@ -15,6 +15,7 @@ from app.book.book import Book
 from app.book.design import Design
 from app.book.exchange import loads
 from app.book.gauge import Gauge
+from app.book.holding import ColourAt
 from app.book.person import Measure
 from app.book.plan import RoleYarn
 from app.book.settings import Settings
@@ -475,3 +476,22 @@ def test_the_sheet_warns_of_cords_for_a_small_child(client: TestClient, store: S
     said = words(page(client, f"/garments/{plan.id}/print"))
     assert "For a small child : no cords or ties" in said
     assert re.search(r"1\.? ?Cast on|Cast on 166 stitches", said)
+
+
+def test_a_ball_whose_colour_runs_is_drawn_row_by_row_and_told_as_one_skein():
+    change = (ColourAt(0, "#000000"), ColourAt(100_000, "#f0f0f0"))
+    book = a_book(
+        a_yarn(),
+        a_skein("G-1", colours=change),
+        a_plan(),
+        a_part(shape=Counted(100, 40), place="piece"),
+        a_promise("G-1", 100_000),
+        held={"G-1": (45, 100)},
+    )
+    found = drawing(picture(book, reckon(book), "pullover"), Shown(Settings()))
+    fills = [one.fill for one in found.shapes]
+    assert len(set(fills)) > 12
+    assert fills == sorted(fills)
+    (piece,) = found.words
+    assert [line.rows for line in piece.lines] == ["Rows 1 to 40"]
+    assert [one.lines for one in found.tags] == [("G-1",)]

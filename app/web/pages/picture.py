@@ -6,7 +6,7 @@ from app.book.words import OPEN_STATES
 from app.planning.picture import Picture
 from app.planning.picture_outline import spans, strip
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Band, Thread
+from app.planning.picture_rows import Band, Thread, by_skein
 from app.web.pages.funnel import USUAL_COLOUR
 from app.web.pages.picture_ink import (
     WIDE,
@@ -209,7 +209,7 @@ class _Pen:
         self.drawn.captions += [placed] if placed else []
 
     def _tags(self, piece: Piece) -> None:
-        for band in piece.bands:
+        for band in by_skein(piece.bands):
             at, wide = self._room_on(piece, band)
             name = self._told(band, wide, abs(band.ended - band.begun) * self.scale)
             placed = tag(name, at, self.room) if name else None

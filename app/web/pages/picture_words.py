@@ -6,7 +6,7 @@ from itertools import groupby, pairwise
 
 from app.planning.picture import Picture, Skein
 from app.planning.picture_piece import Piece
-from app.planning.picture_rows import Band, Knit, Thread
+from app.planning.picture_rows import Band, Knit, Thread, by_skein
 from app.web.pages.answer import listed, number_word
 from app.web.shown import Shown
 
@@ -124,7 +124,7 @@ def _rows(piece: Piece) -> str:
 
 
 def _knit_alike(piece: Piece) -> tuple[tuple[int, Knit], ...]:
-    return tuple((band.last, band.knit) for band in piece.bands)
+    return tuple((band.last, band.knit) for band in by_skein(piece.bands))
 
 
 def _joins(piece: Piece) -> str:
@@ -162,7 +162,7 @@ def _ordinal(copy: int) -> str:
 
 
 def _lines(piece: Piece, picture: Picture) -> tuple[RowsLine, ...]:
-    bands = piece.bands
+    bands = by_skein(piece.bands)
     told = bands if len(bands) <= MOST_LINES else bands[: MOST_LINES - 1]
     lines = [_line(one, piece, picture) for one in told]
     left = bands[len(told) :]
