@@ -6,11 +6,14 @@ import pytest
 from starlette.testclient import TestClient
 
 from app.book.settings import Settings
+from app.book.woolbook import Portion, arrive
 from app.planning.ways_out.way import Amount, AmountKind, Said
 from app.store.engine import Store
 from app.store.fill import fill
+from app.store.records import post, put
 from app.web.pages.ways_out import said_words
 from app.web.shown import Shown
+from tests.books import DAY, a_fleece, a_holding
 from tests.web.garden import SWAP, book_of, page, undo_of, words
 from tests.work.shelf import a_shelf
 
@@ -65,6 +68,23 @@ def test_taken_with_one_click_and_undone(client: TestClient, store: Store) -> No
         before.part,
         set(before.promises),
     )
+
+
+def test_what_is_still_to_be_spun_becomes_a_line_of_the_work_list(
+    client: TestClient, store: Store
+) -> None:
+    """The yarn has no fleece of its own, but another one of wool is there."""
+    with store.writing() as session:
+        put(session, a_fleece("Clover"))
+        put(session, a_holding("F-2", fleece_id="Clover", state="carded"))
+        clover = Portion(a_holding("F-2"), 3_000_000)
+        entry = arrive([clover])
+        post(session, entry.kind, DAY, entry.lines)
+    html = page(client, WAYS)
+    said = words(client.post(f"{WAYS}/take", data=offer(html, "spin-Clover")).text)
+    assert "from Clover. It is on the work list." in said
+    assert "like grey two-ply from Clover" in words(page(client, "/work-list"))
+    assert [one.plan_id for one in book_of(store).errands] == ["pullover"]
 
 
 def test_an_offer_that_does_not_stand_any_more_changes_nothing(

@@ -44,7 +44,8 @@ def take(request: Request, session: WritingSession, posted: Posted, plan_id: str
         back = f"/garments/{plan_id}/ways-out"
         raise Stale(f"What this way out of {plan.name} changes", back) from None
     title = said_words(judged.proposal.title, shown_in(was.settings))
-    message = said_with(f"Taken: {title[:1].lower()}{title[1:]}.", effect, was)
+    listed = " It is on the work list." if judged.proposal.seen.to_come else ""
+    message = said_with(f"Taken: {title[:1].lower()}{title[1:]}.{listed}", effect, was)
     undo = remember(session, was, message)
     return after_save(request, f"/garments/{judged.proposal.about}", message, undo)
 
