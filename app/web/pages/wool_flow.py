@@ -15,11 +15,11 @@ STEP, BLOCK = 116.0, 10.0
 HIGH = 190.0
 """Height that the fullest column's grams are drawn in."""
 
-GAP = 26.0
+GAP = 28.0
 """Between two blocks of a column: room for two lines of words."""
 
 LEAST = 1.5
-LONGEST_WORD = 17
+LONGEST_WORD = 15
 USUAL_COLOUR = "#b8a88f"
 WASTE_COLOUR = "#8a8a8a"
 
