@@ -8,6 +8,7 @@ from tests.demo.diary import Diary
 from tests.demo.garments import keep_garments
 from tests.demo.patterns import keep_patterns
 from tests.demo.swatches import keep_swatches
+from tests.demo.wheel import keep_wheel
 from tests.demo.wool import keep_wool
 
 DEMO = Path(__file__).parents[2] / "demo_data" / "demo.json"
@@ -19,6 +20,7 @@ def demo_book() -> Book:
     wool = keep_wool(diary)
     keep_garments(diary, wool, keep_swatches(diary, wool))
     keep_patterns(diary)
+    keep_wheel(diary, wool)
     return diary.book()
 
 
