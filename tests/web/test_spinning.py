@@ -150,9 +150,9 @@ def fact(text: str, label: str) -> str:
 
 
 def pace_in_logs(demo) -> float:
-    """Of a new yarn, from the evenings of spinning: those at one yarn are averaged, and the averages
-    weighed against the usual 180 m an hour. Makers differ by 0.4 in logs, yarns by 0.2, evenings by
-    0.25, and the clock by 0.03."""
+    """Of a new yarn, from the evenings of spinning: those at one yarn are averaged, the averages
+    weighed against the usual 180 m an hour. Makers differ by 0.4 in logs, yarns by 0.2, evenings
+    by 0.25, and the clock by 0.03."""
     noted: dict[str, list[float]] = {}
     for one in demo.stints:
         if one.work == "spin":
