@@ -14,6 +14,7 @@ from app.craft.constructions.round_yoke import UPPER_ARM, WRIST, by_thirds
 from app.craft.fabric import loop_cm
 from app.craft.shaping import even_spacing
 from app.planning.design import parts_from
+from app.planning.ways_out.lengths import even_rows
 from tests.web.garden import page, words
 
 KNIT = Knit(22, 30)
@@ -42,6 +43,13 @@ def test_the_body(client: TestClient) -> None:
     )
     assert f"Of a yarn of {100_000 / 450:.1f} m to 100 g (450 tex)" in text
     assert f"that is {metres * 0.45:.1f} g." in text
+
+
+def test_the_body_made_shorter(client: TestClient) -> None:
+    text, rows = told(client), even_rows(Gauge(22.0, 30.0), 50)
+    metres = 229 * rows * loop_cm(22, 30, True).value / 100
+    assert f"5 × 3.0 = 15 rounds, knit as {rows}, an even number." in text
+    assert f"229 × {rows} = {229 * rows} stitches, {metres:.1f} m less." in text
 
 
 def test_the_sleeve(client: TestClient) -> None:
