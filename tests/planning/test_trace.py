@@ -175,6 +175,13 @@ def test_what_is_drawn_from_nothing_is_of_itself():
     assert trace(told.events).origins("skein") == {"A": 1.0}
 
 
+def test_what_came_in_too_late_is_owed_first():
+    told = Told()
+    told.moved("spin", A=-50, skein=50)
+    told.moved("arrive", in_=-20, A=20)
+    assert trace(told.events).origins("A") == {}
+
+
 def test_wool_added_later_is_not_in_what_was_drawn_before():
     told = Told()
     told.moved("arrive", in_=-100, A=100)

@@ -42,8 +42,9 @@ def test_many_skeins_are_drawn_as_some_and_the_rest():
 
 
 def test_streams_inside_what_is_drawn_as_one_are_not_drawn():
-    many = streams(
-        *(("A", f"S-{number}", 100 - number) for number in range(20)), ("S-18", "S-19", 1)
-    )
-    found = layers(many)
+    skeins = [("A", f"S-{number}", 100.0 - number) for number in range(20)]
+    found = layers(streams(*skeins, ("S-19", "X", 1.0), ("S-18", "S-19", 1.0)))
+    rest = next(place for place, one in enumerate(found.nodes) if "S-19" in one.holdings)
+    assert "S-18" in found.nodes[rest].holdings
     assert all(one.source != one.target for one in found.bands)
+    assert any(one.source == rest for one in found.bands)
