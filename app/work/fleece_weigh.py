@@ -29,7 +29,7 @@ class Weighing:
 
     `before` is what all of it weighed when the work began; `step` is work that leaves the state as
     it was, such as picking, done in so many `passes`; `waste_mg` is waste that was weighed as well;
-    `reason` why the book is put right.
+    `reason` why the book is put right; `colour` and its name what dyeing made of it.
     """
 
     weight: Weight
@@ -41,6 +41,8 @@ class Weighing:
     passes: int = 0
     waste_mg: int | None = None
     reason: str = ""
+    colour: str = ""
+    colour_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,12 @@ def weigh_fleece(session: Session, wool: Holding, weighing: Weighing) -> Weighed
         _as_begun(session, wool, weighing, weighing.before)
     book = load_book(session)
     made = wool if weighing.taken_mg is None else _part_of(session, book, wool, weighing)
-    now = replace(made, state=weighing.state)
+    now = replace(
+        made,
+        state=weighing.state,
+        colour=weighing.colour or made.colour,
+        colour_name=weighing.colour_name or made.colour_name,
+    )
     reading = mass_reading(made.id, weighing.weight, weighing.day)
     entry = _entry(session, book, wool, now, reading, weighing)
     put(session, now)

@@ -549,3 +549,21 @@ def test_a_blend_that_cannot_be_is_said(client):
     answer = client.post("/fleeces/new", data=BRAMBLE | {"blend": "wool and silk"})
     assert answer.status_code == 422
     assert 'id="e-blend"' in answer.text
+
+
+def test_a_part_that_was_dyed_has_a_colour_of_its_own(client, store):
+    address = added(client, state="carded", weight="600", colour="#ece3d0", colour_known="1")
+    dyed = {"step": "dye", "colour": "#a03020", "colour_known": "1", "colour_name": "madder"}
+    weighed(client, address, done="part", taken="100", weight="99", **dyed)
+    with store.reading() as session:
+        book = load_book(session)
+    part = next(one for one in book.holdings if one.kind == "fibre")
+    assert (part.colour, part.colour_name, part.state) == ("#a03020", "madder", "carded")
+    assert book.events[-1].step == "dye"
+    assert next(one for one in book.holdings if one.kind == "fleece").colour == "#ece3d0"
+
+
+def test_waste_that_was_weighed_leaves_the_rest_to_the_air(client, store):
+    address = added(client, state="scoured", weight="771")
+    weighed(client, address, state="combed", weight="673", waste="109")
+    assert (held_g(store, "waste"), held_g(store, "weighing and moisture")) == (109, -11)

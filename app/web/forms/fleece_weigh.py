@@ -85,6 +85,8 @@ def read_wool_weighing(
         waste_mg=reader.mass("waste"),
         passes=reader.whole("passes", most=MOST_PASSES) or 0,
         reason=reader.text("reason", longest=200),
+        colour=reader.colour("colour"),
+        colour_name=reader.text("colour_name", longest=60),
     )
     same = weighing.state == wool.holding.state and not weighing.step
     if weighing.taken_mg is not None and same:
