@@ -127,7 +127,7 @@ def shaping_phrase(
     events, odd = divmod(abs(change), ends)
     if not 0 < events <= rows:
         return _steep(rows, change, in_round, ends), 0
-    spacing = _spaced(events, rows, in_round)
+    spacing = spaced(events, rows, in_round)
     where = where or ("on each side of the marker on" if in_round else "at each end of")
     spread = spacing_text(spacing, row, turns_of(spacing, worked, ends))
     told = f"{verb} one stitch {where} {spread}"
@@ -166,8 +166,9 @@ def ordinal(number: int) -> str:
     return f"{number}{'th' if teen else {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th')}"
 
 
-def _spaced(events: int, rows: int, in_round: bool) -> Spacing:
-    """On every second row where flat work leaves room for it."""
+def spaced(events: int, rows: int, in_round: bool) -> Spacing:
+    """`events` shapings spread over `rows`: on every second row where flat work leaves room for
+    it. ValueError where there are more events than rows."""
     flat = not in_round and events <= rows // 2
     return even_spacing_flat(events, rows) if flat else even_spacing(events, rows)
 

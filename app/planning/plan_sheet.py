@@ -79,11 +79,12 @@ def _work(need: PartNeed) -> tuple[str, ...]:
         return ()
     runs = schedule(need.part.shape, need.gauge, need.part.worked)
     tube, gauge = in_round(need.part), need.gauge
-    told = [f"{_begun(need.part)} {runs[0].stitches} stitches."] if runs else []
+    told = [f"{begun(need.part)} {runs[0].stitches} stitches."] if runs else []
     return (*told, *(shaping_words(run, tube, gauge) for run in runs))
 
 
-def _begun(part: Part) -> str:
+def begun(part: Part) -> str:
+    """How the first row of a part comes about, with the stitches after it."""
     if part.edges.startswith("picked up"):
         return "Pick up"
     return "Knit on from" if part.edges in KNIT_ON else "Cast on"
