@@ -15,7 +15,7 @@ from app.book.words import SINKS
 from app.store.records import get, load_book, post, put, remove
 from app.store.skein_find import balance_of
 
-MAKES_HOLDINGS = frozenset({"arrive", "prepare", "spin", "wind", "correct"})
+MAKES_HOLDINGS = frozenset({"arrive", "prepare", "spin", "wind", "correct", "rip"})
 """Events by which a holding first comes to the shelf."""
 
 

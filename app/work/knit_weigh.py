@@ -10,7 +10,9 @@ from app.book.event import Balance, Event, Line
 from app.book.ids import new_id
 from app.book.knitting import Weighing
 from app.book.woolbook import WEIGHING, Portion, mm_of, use
-from app.planning.knitting.doubt import Doubt, doubt_of
+from app.planning.knitting.balls import in_order
+from app.planning.knitting.done import rows_done
+from app.planning.knitting.doubt import Doubt, courses_of, doubt_of
 from app.store.records import load_book, post, put, remove
 from app.work.knit_tick import keep_progress
 from app.work.promise_use import garment_of
@@ -41,14 +43,18 @@ class Doubted(Exception):
 
 
 def weigh_ball(session: Session, plan_id: str, seen: BallWeighed) -> Weighing:
-    """Keep the weighing, move what was knit in, and note the rows. Doubted where it is odd."""
+    """Keep the weighing, move what was knit in, and note rows that were not ticked off. Doubted
+    where it is odd. One that is noted late, after the same ball was weighed further on, moves
+    nothing: what went since is knit in already."""
     book = load_book(session)
     where = seen.part_id, seen.piece, seen.rows
     doubt = doubt_of(book, plan_id, where, seen.holding_id, seen.mg / 1000, seen.scale_mg / 1000)
     if doubt and not seen.sure:
         raise Doubted(doubt)
-    _move(session, book, plan_id, seen)
-    keep_progress(session, book, plan_id, *where, seen.day)
+    if not _passed(book, plan_id, seen):
+        _move(session, book, plan_id, seen)
+    if seen.rows > rows_done(book, plan_id).get(where[:2], 0):
+        keep_progress(session, book, plan_id, *where, seen.day)
     weighing = Weighing(
         new_id(),
         plan_id,
@@ -62,6 +68,20 @@ def weigh_ball(session: Session, plan_id: str, seen: BallWeighed) -> Weighing:
     )
     put(session, weighing)
     return weighing
+
+
+def _passed(book: Book, plan_id: str, seen: BallWeighed) -> bool:
+    """Whether the ball was weighed further on in the work already, and was lighter there."""
+    mine = (one for one in in_order(book, plan_id) if one.holding_id == seen.holding_id)
+    last = next(reversed([*mine]), None)
+    if last is None or seen.mg <= last.mg:
+        return False
+    for course in courses_of(book, plan_id):
+        here = course.at(seen.part_id, seen.piece, seen.rows)
+        there = course.at(last.part_id, last.piece, last.rows)
+        if here is not None and there is not None:
+            return here < there
+    return False
 
 
 def _move(session: Session, book: Book, plan_id: str, seen: BallWeighed) -> Event | None:

@@ -1,5 +1,5 @@
-"""Undo a change of garments, parts, promises, photos and lines of the work list, or of what is
-written of a fleece or a skein: all of it, or nothing.
+"""Undo a change of garments, parts, promises, photos, lines of the work list, what was noted on the
+needles, or of what is written of a fleece or a skein: all of it, or nothing.
 
 What changed is found by comparing the book before and after. It is kept in memory, the last MOST
 changes of each book; a program that was started anew has nothing to undo.
@@ -17,8 +17,11 @@ from app.book.errors import CannotUndo
 from app.book.fleece import Fleece
 from app.book.holding import Holding
 from app.book.ids import new_id
+from app.book.knitting import Progress, Weighing
+from app.book.mark import Mark
 from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise
+from app.book.stint import Stint
 from app.store.records import load_book, put, remove
 from app.work.event_undo import undo_event
 from app.work.reckoning import current
@@ -26,10 +29,18 @@ from app.work.reckoning import current
 Written = Fleece | Holding
 """What is written of wool can be put back as it was; the wool itself has its history."""
 
-Record = Plan | Part | Promise | Errand | Photo | Written
+Noted = Progress | Weighing | Stint | Mark
+"""What was noted while knitting, and about what was learned."""
+
+OfPlan = Part | Promise | Photo | Progress | Weighing | Stint
+
+Record = Plan | Part | Promise | Errand | Photo | Noted | Written
 Key = tuple[type[Record], str]
 
-ORDER: tuple[type[Record], ...] = (Fleece, Holding, Plan, Part, Promise, Errand, Photo)
+ORDER: tuple[type[Record], ...] = (
+    *(Fleece, Holding, Plan, Part, Promise, Errand, Photo),
+    *(Progress, Weighing, Stint, Mark),
+)
 """Every record after those it points to."""
 
 MOST = 50
@@ -49,7 +60,7 @@ class Change:
     def about(self, plan_id: str) -> bool:
         """True where it changed a plan, its parts or what is promised to it."""
         records = (*self.before, *self.after)
-        own = [one for one in records if isinstance(one, Plan | Part | Promise | Photo)]
+        own = [one for one in records if isinstance(one, Plan | OfPlan)]
         return any((one.id if isinstance(one, Plan) else one.plan_id) == plan_id for one in own)
 
     def of_errands(self) -> bool:
@@ -133,7 +144,10 @@ def _still(change: Change, book: Book) -> bool:
 
 
 def _records(book: Book) -> dict[Key, Record]:
-    tables = (book.plans, book.parts, book.promises, book.errands, book.photos)
+    tables = (
+        *(book.plans, book.parts, book.promises, book.errands, book.photos),
+        *(book.progress, book.weighings, book.stints, book.marks),
+    )
     return {_key(one): one for table in tables for one in table}
 
 

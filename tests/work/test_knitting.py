@@ -159,7 +159,32 @@ def test_weighed_earlier_in_the_work_is_not_doubted(writing: Session, plan: Plan
     """A weighing noted late, of a row already passed: the row order tells nothing odd."""
     weigh_ball(writing, plan.id, seen(20, 60.0))
     weigh_ball(writing, plan.id, seen(10, 60.0))
-    assert rows(load_book(writing)) == 10
+    assert rows(load_book(writing)) == 20
+
+
+def test_a_weighing_noted_late_moves_nothing(writing: Session, plan: Plan) -> None:
+    """96 g, 78 at row 10 and 60 at row 20, noted in the other order: 36 g are knit in."""
+    weigh_ball(writing, plan.id, seen(20, 60.0))
+    with pytest.raises(Doubted):
+        weigh_ball(writing, plan.id, seen(10, 78.0))
+    weigh_ball(writing, plan.id, seen(10, 78.0, sure=True))
+    book = load_book(writing)
+    assert (book.balances["G-1"].mg, worn(book).mg, rows(book)) == (60_000, 36_000, 20)
+    assert check(book) == []
+
+
+def test_a_ball_that_grew_further_on_took_up_moisture(writing: Session, plan: Plan) -> None:
+    weigh_ball(writing, plan.id, seen(10, 60.0))
+    weigh_ball(writing, plan.id, seen(12, 64.0, sure=True))
+    book = load_book(writing)
+    assert (book.balances["G-1"].mg, worn(book).mg) == (64_000, 36_000)
+
+
+def test_a_ball_that_no_row_tells_of_grew(writing: Session, plan: Plan) -> None:
+    """The crown is no part of this garment: no place tells which weighing came first."""
+    weigh_ball(writing, plan.id, seen(10, 60.0, part_id="sleeves"))
+    weigh_ball(writing, plan.id, seen(0, 70.0, part_id="crown", sure=True))
+    assert load_book(writing).balances["G-1"].mg == 70_000
 
 
 def test_ripped_yarn_is_a_holding_of_its_own_and_promised_again(

@@ -32,14 +32,16 @@ class Stretch:
 
 def rows_shown(picture: Picture, part_id: str) -> tuple[RowShown, ...]:
     """Every row of the first copy of a part; none where it is not drawn."""
-    piece = next((one for one in picture.pieces if one.part_id == part_id), None)
-    if piece is None:
-        return ()
-    return tuple(
-        _row(row, band.knit, picture)
-        for band in piece.bands
-        for row in range(band.first, band.last + 1)
-    )
+    knit = knit_rows(picture, part_id, 1)
+    return tuple(row_shown(row, one.threads, picture) for row, one in enumerate(knit, 1))
+
+
+def knit_rows(picture: Picture, part_id: str, copy: int) -> list[Knit]:
+    """What each row of a copy of a part is knit with; none where it is not drawn."""
+    mine = (one for one in picture.pieces if (one.part_id, one.copy) == (part_id, copy))
+    piece = next(mine, None)
+    bands = piece.bands if piece else ()
+    return [band.knit for band in bands for _ in range(band.first, band.last + 1)]
 
 
 def stretches(rows: tuple[RowShown, ...], noun: str) -> tuple[Stretch, ...]:
@@ -63,10 +65,11 @@ def _stretch(one: Repeat[str], noun: str, colours: dict[str, str]) -> Stretch:
     return Stretch(one.first, one.last, which, words, shown, one.times)
 
 
-def _row(number: int, knit: Knit, picture: Picture) -> RowShown:
-    yarns = [_yarn(one, picture) for one in knit.threads]
-    skeins = [picture.skeins[one.holding_id].code for one in knit.threads if one.holding_id]
-    colour = next((found for one in knit.threads if (found := _colour(one, picture))), "")
+def row_shown(number: int, threads: tuple[Thread, ...], picture: Picture) -> RowShown:
+    """A row that is knit with these."""
+    yarns = [_yarn(one, picture) for one in threads]
+    skeins = [picture.skeins[one.holding_id].code for one in threads if one.holding_id]
+    colour = next((found for one in threads if (found := _colour(one, picture))), "")
     return RowShown(number, listed(list(dict.fromkeys(yarns))), " + ".join(skeins), colour)
 
 
