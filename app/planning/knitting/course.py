@@ -2,7 +2,7 @@
 planned. A place in it is told in planned metres of one group of yarns."""
 
 from bisect import bisect_right
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import accumulate
 
@@ -29,6 +29,15 @@ class Place:
     def whole(self) -> bool:
         """True where the piece is done."""
         return self.rows >= self.of
+
+    def on(self, rows: int) -> "Place":
+        """The place so many rows further on."""
+        return replace(self, rows=self.rows + rows)
+
+    @property
+    def at_end(self) -> "Place":
+        """The end of the piece."""
+        return replace(self, rows=self.of)
 
 
 @dataclass(frozen=True)

@@ -44,6 +44,14 @@ class BallAhead:
     ball: Ball
     reach: Reach
 
+    @property
+    def here(self) -> Place:
+        """Where it was last weighed."""
+        last, course = self.on_needles.last, self.on_needles.course
+        leg = course.leg(last.part_id, last.piece)
+        assert leg is not None
+        return leg.place(leg.after[min(last.rows, len(leg.rows))])
+
 
 @dataclass(frozen=True, slots=True)
 class YarnAhead:
@@ -95,6 +103,10 @@ class Forecast:
     def stitches_left(self) -> float:
         """Stitches still to knit."""
         return sum(one.stitches_left for one in self.pieces)
+
+    def stitches_in_rows(self, part_id: str) -> list[float]:
+        """Stitches in each row of one piece of a part."""
+        return stitches_per_row(next(one for one in self.needs if one.part.id == part_id))
 
     @cached_property
     def balls(self) -> tuple[BallAhead, ...]:
