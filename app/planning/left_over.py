@@ -18,10 +18,11 @@ LEAST_M = 20.0
 @dataclass(frozen=True, slots=True)
 class Fits:
     """Something that the left-over reaches for: a plan there is (`plan_id`), or a garment of a
-    `kind` for the same wearer; `odds` that it reaches."""
+    `kind` for the same wearer; `odds` that it reaches from `m` metres of the yarn."""
 
     words: str
-    yarn: str
+    yarn_id: str
+    m: int
     odds: float
     kind: str = ""
     plan_id: str | None = None
@@ -34,18 +35,19 @@ def fits_left_over(book: Book, reckoning: Reckoning, plan_id: str) -> tuple[Fits
     if not answer.enough:
         return ()
     groups = [one for one in answer.groups if one.yarn_id and one.left_at_least_m >= LEAST_M]
-    found = [fit for group in groups for fit in _plans(book, reckoning, plan_id, group)]
+    found = [fit for group in groups for fit in _plans(reckoning, plan_id, group)]
     found += [fit for group in groups for fit in _garments(book, plan, lots, group)]
     return tuple(found)
 
 
-def _plans(book: Book, reckoning: Reckoning, plan_id: str, group: GroupAnswer) -> Iterator[Fits]:
+def _plans(reckoning: Reckoning, plan_id: str, group: GroupAnswer) -> Iterator[Fits]:
     for other in reckoning.plans:
         short = sum(one.short_m for one in other.groups if one.yarn_id == group.yarn_id)
         mine = other.plan_id != plan_id and other.begun
         if mine and 0 < short <= group.left_at_least_m and short == other.short_m:
-            yarn = book.yarn[group.yarn_id or ""].name
-            yield Fits(other.name, yarn, other.sureness, plan_id=other.plan_id)
+            metres = floor(group.left_at_least_m)
+            yarn_id = group.yarn_id or ""
+            yield Fits(other.name, yarn_id, metres, other.sureness, plan_id=other.plan_id)
 
 
 def _garments(book: Book, plan: Plan, lots: Lots, group: GroupAnswer) -> Iterator[Fits]:
@@ -62,4 +64,4 @@ def _garments(book: Book, plan: Plan, lots: Lots, group: GroupAnswer) -> Iterato
             continue
         if found.enough:
             words = kind if kind in ("mittens", "socks") else f"a {kind}"
-            yield Fits(words, book.yarn[yarn_id].name, found.odds, kind)
+            yield Fits(words, yarn_id, metres, found.odds, kind)

@@ -33,7 +33,7 @@ def test_a_hat_fits_what_is_left_of_600_metres():
     left = reckon(book).plan("scarf").left_at_least_m
     hat = next(one for one in fits(book) if one.kind == "hat")
     assert left == pytest.approx(498.65 - 1.2816 * 60, abs=1)
-    assert (hat.words, hat.yarn, hat.plan_id) == ("a hat", GREY, None)
+    assert (hat.words, hat.yarn_id, hat.m, hat.plan_id) == ("a hat", GREY, int(left), None)
     asked = Question("hat", have_m=left, gauge=book.plan["scarf"].gauge)
     assert quick(asked, book.settings).enough
     assert hat.odds >= 0.9

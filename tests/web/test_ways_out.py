@@ -1,11 +1,13 @@
 """The ways out of a short garment: compared on its page, looked at, taken with a click, undone."""
 
 import re
+from html import unescape
 
 import pytest
 from starlette.testclient import TestClient
 
 from app.book.settings import Settings
+from app.book.shape import Counted, Metres
 from app.book.woolbook import Portion, arrive
 from app.planning.ways_out.way import Amount, AmountKind, Said
 from app.store.engine import Store
@@ -13,7 +15,7 @@ from app.store.fill import fill
 from app.store.records import post, put
 from app.web.pages.ways_out import said_words
 from app.web.shown import Shown
-from tests.books import DAY, a_fleece, a_holding
+from tests.books import DAY, a_fleece, a_holding, a_part, a_promise, a_skein
 from tests.web.garden import SWAP, book_of, page, undo_of, words
 from tests.work.shelf import a_shelf
 
@@ -104,6 +106,29 @@ def test_nothing_is_taken_without_a_stamp(client: TestClient, store: Store) -> N
     before = book_of(store)
     assert client.post(f"{WAYS}/take", data={"key": "shorten-sleeves"}).status_code == 409
     assert book_of(store) == before
+
+
+def test_what_is_left_over_links_to_what_it_would_make(client: TestClient, store: Store) -> None:
+    """A hat of few rows leaves most of its skein."""
+    with store.writing() as session:
+        put(session, a_skein("G-9"))
+        entry = arrive([Portion(a_skein("G-9"), 360_000, 800_000)])
+        post(session, entry.kind, DAY, entry.lines)
+        put(session, a_part("crown", "hat", shape=Counted(60, 20)))
+        put(session, a_promise("G-9", 800_000, plan_id="hat", part_id="crown"))
+    html = page(client, "/garments/hat/ways-out")
+    assert "What is left over would also make" in words(html)
+    found = re.search(r'href="(/quick[^"]*garment=mittens[^"]*)"', html)
+    assert found
+    assert "Enough:" in words(page(client, unescape(found[1])))
+    assert "What else the left-over would make" in words(page(client, "/garments/hat"))
+
+
+def test_what_leaves_a_few_metres_is_kept_for_mending(client: TestClient, store: Store) -> None:
+    with store.writing() as session:
+        put(session, a_part("crown", "hat", shape=Metres(10_000)))
+        put(session, a_promise("W-1", 30_000, plan_id="hat", part_id="crown"))
+    assert "keep it for mending" in words(page(client, "/garments/hat/ways-out"))
 
 
 def test_a_way_nobody_knows_is_missing(client: TestClient) -> None:

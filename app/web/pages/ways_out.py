@@ -1,6 +1,7 @@
 """The ways out of a garment's shortfall: the list of them, and one of them looked at."""
 
 from dataclasses import dataclass
+from urllib.parse import urlencode
 
 from app.book.book import Book
 from app.book.plan import Plan
@@ -34,6 +35,16 @@ class WayShown:
 
 
 @dataclass(frozen=True, slots=True)
+class FitShown:
+    """Something the left-over reaches for; `url` is its page, or asks the quick reckoning."""
+
+    words: str
+    yarn: str
+    odds: str
+    url: str
+
+
+@dataclass(frozen=True, slots=True)
 class WaysPage:
     """`ways` for a plan that is short, `fits` for one that leaves something over; `sentence` says
     which. Ways after the `first` are folded up, unless this is the `whole` page."""
@@ -41,7 +52,7 @@ class WaysPage:
     plan: Plan
     sentence: str
     ways: tuple[WayShown, ...]
-    fits: tuple[Fits, ...]
+    fits: tuple[FitShown, ...]
     whole: bool
     first: int = 3
 
@@ -73,17 +84,18 @@ class WayPage:
 def ways_page(
     book: Book,
     plan_id: str,
+    short: bool,
     ways: tuple[Judged, ...],
     fits: tuple[Fits, ...],
     shown: Shown,
     whole: bool = True,
 ) -> WaysPage:
-    """The list of ways, or what else the left-over would make."""
+    """The list of ways for a plan that is short, or what else the left-over would make."""
     return WaysPage(
         plan=book.plan[plan_id],
-        sentence=_sentence(ways, fits),
+        sentence=_sentence(short, ways, fits),
         ways=tuple(way_shown(one, book, shown) for one in ways),
-        fits=fits,
+        fits=tuple(_fit_shown(one, book, plan_id, shown) for one in fits),
         whole=whole,
     )
 
@@ -124,6 +136,21 @@ def way_shown(judged: Judged, book: Book, shown: Shown) -> WayShown:
     )
 
 
+def _fit_shown(fit: Fits, book: Book, plan_id: str, shown: Shown) -> FitShown:
+    url = f"/garments/{fit.plan_id}"
+    if fit.plan_id is None:
+        asked = {
+            "have": f"{fit.m} m",
+            "yarn": fit.yarn_id,
+            "garment": fit.kind,
+            "person": book.plan[plan_id].person_id or "",
+            "gauge_measure": shown.settings.gauge_unit,
+            "gauge_washed": "yes",
+        }
+        url = f"/quick?{urlencode(asked)}"
+    return FitShown(fit.words, book.yarn[fit.yarn_id].name, shown.odds(fit.odds), url)
+
+
 def said_words(said: Said, shown: Shown) -> str:
     """A sentence of the reckoning with its amounts in the maker's units."""
     return said.text.format(*(_amount(one, shown) for one in said.amounts))
@@ -161,12 +188,14 @@ def _harm(harm: Harm, shown: Shown) -> str:
     )
 
 
-def _sentence(ways: tuple[Judged, ...], fits: tuple[Fits, ...]) -> str:
+def _sentence(short: bool, ways: tuple[Judged, ...], fits: tuple[Fits, ...]) -> str:
     if ways:
         return "The most for the least effort comes first."
     if fits:
         return f"What is left over would also make {listed([one.words for one in fits])}."
-    return "No way out was found on this shelf and among these fleeces."
+    if short:
+        return "No way out was found on this shelf and among these fleeces."
+    return "What is left over would make nothing else: keep it for mending."
 
 
 def _budget(before: PlanAnswer, after: PlanAnswer, shown: Shown) -> tuple[Compared, ...]:

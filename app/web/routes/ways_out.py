@@ -26,8 +26,8 @@ def show(request: Request, session: ReadingSession, plan_id: str) -> Response:
     known, ways = current(session), ways_now(session, plan_id)
     fits = fits_left_over(known.book, known.reckoning, plan_id)
     shown = shown_in(known.book.settings)
-    whole = not wants_fragment(request)
-    page = ways_page(known.book, plan_id, ways, fits, shown, whole)
+    short, whole = known.reckoning.plan(plan_id).short_m > 0, not wants_fragment(request)
+    page = ways_page(known.book, plan_id, short, ways, fits, shown, whole)
     return render(request, LIST, page, block="ways")
 
 
