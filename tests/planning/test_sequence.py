@@ -8,6 +8,7 @@ from app.book.plan import RoleYarn
 from app.book.sequence import Sequence, SequenceYarn
 from app.book.shape import Counted, Metres
 from app.planning import reckon
+from app.planning.redraw import replaced
 from app.planning.sequence import Asked, AskedYarn, Turns, roles_of, take_turns
 from app.planning.sequence_refused import Refused
 from tests.books import a_book, a_part, a_plan, a_promise, a_skein, a_yarn
@@ -120,3 +121,13 @@ def test_taken_the_reckoning_finds_enough_of_both():
     (answer,) = reckon(kept).plans[0].parts
     assert answer.short_m == 0
     assert answer.need.value == pytest.approx(sum(one.m for one in found.yarns))
+
+
+def test_a_part_drawn_anew_keeps_its_turns():
+    book = a_shelf()
+    (kept,) = turns(book, from_row=20, to_row=60).parts
+    book = replace(book, parts=(kept,))
+    drawn = a_part("drawn", name="Yoke", shape=Counted(110, 84))
+    (part,) = replaced(book, book.plan["pullover"], (drawn,)).parts
+    assert part.shape == Counted(110, 84)
+    assert (part.sequence, part.yarns) == (kept.sequence, kept.yarns)
