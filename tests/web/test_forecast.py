@@ -110,7 +110,7 @@ def test_too_little_for_a_fade_alternates_from_here():
 
 
 def test_both_sleeves_fade_alike():
-    told = said(BODY, SLEEVES, some_progress(rows=1), metres=(222.0, 222.0, 222.0))
+    told = said(BODY, SLEEVES, some_progress(rows=1), metres=(222.0, 222.0, 222.0, 100.0))
     assert re.search(r"Begin the fade at row \d+ of the sleeves, on every piece alike", told)
 
 

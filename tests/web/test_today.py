@@ -1,6 +1,7 @@
 """Today: the empty start, and what wants looking at."""
 
 import re
+from dataclasses import replace
 from datetime import date, timedelta
 
 from starlette.testclient import TestClient
@@ -82,3 +83,21 @@ def test_what_a_persons_garments_lack_is_said_beside_the_person(
     said = words(page(client, "/settings/people"))
     assert "Ines : chest 96 cm pullover for Ines · intended Short by" in said
     assert not re.search(r"\bhat\b", said)
+
+
+def test_a_garment_about_to_run_short_is_caught(client: TestClient, store: Store) -> None:
+    """Cast on with one skein of four, and its fleece carded: early enough to spin."""
+    carded = a_holding("F-1", fleece_id="Bramble", state="carded")
+    with store.writing() as session:
+        fill(session, a_shelf(a_fleece(), carded))
+        post(session, "arrive", DAY, (Line("F-1", 2_000_000), Line("come in", -2_000_000)))
+        book = load_book(session)
+        yarn = book.yarn["grey two-ply"]
+        put(session, replace(yarn, fleece_id="Bramble", target_tex=450.0))
+        put(session, replace(book.plan["pullover"], state="being knit"))
+    html = page(client, "/")
+    told = words(html)
+    assert "On the needles, and the yarn will not last pullover : grey two-ply surely lasts" in told
+    assert "Begin " in told
+    assert 'href="/garments/pullover/needles"' in html
+    assert 'href="/garments/pullover/ways-out"' in html

@@ -7,8 +7,10 @@ from app.book.book import Book
 from app.book.words import FIBRE_KINDS
 from app.planning.answers import Reckoning, Uncovered
 from app.planning.drying import all_drying
+from app.planning.knitting.spin_in_time import InTime, spin_in_time
 from app.planning.look_again import ToLook, to_look_at
 from app.web.pages.drying import dry_url, drying_told
+from app.web.pages.forecast_decide import in_time_said
 from app.web.pages.garments import shelf_sentence
 from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.pages.quick import QuickForm, quick_form
@@ -41,6 +43,16 @@ class LookRow:
 
 
 @dataclass(frozen=True, slots=True)
+class NeedleRow:
+    """A garment on the needles whose yarn will not last, and what that asks for."""
+
+    name: str
+    url: str
+    ways_url: str
+    told: str
+
+
+@dataclass(frozen=True, slots=True)
 class UncoveredRow:
     """A promise the shelf no longer holds."""
 
@@ -55,6 +67,7 @@ class TodayPage:
     empty: bool
     quick: QuickForm
     summary: str
+    on_needles: tuple[NeedleRow, ...]
     short: tuple[PlanLine, ...]
     being_knit: tuple[PlanLine, ...]
     waiting: tuple[PlanLine, ...]
@@ -72,6 +85,9 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown, today: date) -> T
         empty=not (book.fleeces or book.yarns or book.plans),
         quick=quick_form(book),
         summary=shelf_sentence(lines),
+        on_needles=tuple(
+            _needle_row(one, book, shown) for one in spin_in_time(book, reckoning, today)
+        ),
         short=tuple(one for one in lines if one.answer.tone == "short"),
         being_knit=tuple(
             one for one in lines if one.state == "being knit" and one.answer.tone != "short"
@@ -85,6 +101,12 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown, today: date) -> T
         work=tuple(work_row(one) for one in to_do[:NEXT]),
         more_work=max(0, len(to_do) - NEXT),
     )
+
+
+def _needle_row(one: InTime, book: Book, shown: Shown) -> NeedleRow:
+    url = f"/garments/{one.plan_id}"
+    told = in_time_said(one, book, shown)
+    return NeedleRow(book.plan[one.plan_id].name, f"{url}/needles", f"{url}/ways-out", told)
 
 
 def _drying(book: Book, shown: Shown) -> tuple[Drying, ...]:
