@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from app.book.book import Book
 from app.book.holding import Holding
@@ -46,7 +47,7 @@ def drying(book: Book, holding: Holding) -> Drying | None:
     """What is known of a holding that dries; None for one that does not, or that weighs nothing."""
     if holding.state != "drying":
         return None
-    weighings = in_time(_damp(book, holding))
+    weighings = in_time(damp_weighings(book, holding))
     before = weighed_as(book, holding)
     known = _expected(book, holding, weighings)
     if known is None:
@@ -61,12 +62,24 @@ def drying(book: Book, holding: Holding) -> Drying | None:
     )
 
 
+def damp_weighings(book: Book, holding: Holding) -> tuple[Reading, ...]:
+    """The damp weighings of a holding since it was wetted last, in their order in time."""
+    begun = drying_since(book, holding)
+    found = (
+        one
+        for one in book.readings_of.get(holding.id, [])
+        if one.kind == "mass" and one.wool == "damp" and one.value > 0
+        if begun is None or one.day >= begun.day
+    )
+    return tuple(sorted(found, key=_when))
+
+
 def in_time(readings: Iterable[Reading]) -> tuple[Damp, ...]:
     """Weighings in grams and hours, the first at zero. Of two on one day without their minutes the
     later one entered is taken to be an hour later."""
     found: list[Damp] = []
     first = 0.0
-    for one in sorted(readings, key=lambda one: (one.day, _minute(one), one.id)):
+    for one in sorted(readings, key=_when):
         hours = one.day.toordinal() * 24 + _minute(one) / 60
         first = first if found else hours
         since = hours - first
@@ -76,19 +89,12 @@ def in_time(readings: Iterable[Reading]) -> tuple[Damp, ...]:
     return tuple(found)
 
 
+def _when(reading: Reading) -> tuple[date, int, str]:
+    return reading.day, _minute(reading), reading.id
+
+
 def _minute(reading: Reading) -> int:
     return NOON if reading.minute is None else reading.minute
-
-
-def _damp(book: Book, holding: Holding) -> list[Reading]:
-    """The damp weighings since it was wetted last."""
-    begun = drying_since(book, holding)
-    return [
-        one
-        for one in book.readings_of.get(holding.id, [])
-        if one.kind == "mass" and one.wool == "damp" and one.value > 0
-        if begun is None or one.day >= begun.day
-    ]
 
 
 def _expected(book: Book, holding: Holding, weighings: Sequence[Damp]) -> Figure | None:

@@ -2,27 +2,30 @@
 
 from datetime import date
 
+from sqlmodel import Session
+
 from app.book.book import Book
 from app.book.fleece import Fleece
 from app.book.holding import Holding
 from app.book.reading import Reading
-from app.book.weighed_as import drying_since, weighed_as
+from app.book.weighed_as import weighed_as
 from app.book.words import WoolState
-from app.planning.drying import Drying
+from app.planning.drying import Drying, damp_weighings
 from app.planning.learning import learn
+from app.store.records import remove
 from app.work.fleece_doubt import Doubt, doubt_of
 from app.work.fleece_weigh import Weighing
 from app.work.skein_readings import Weight
 
 
-def damp_weighings(book: Book, wool: Holding) -> tuple[Reading, ...]:
-    """The weighings of wool as it dries, oldest first."""
-    begun = drying_since(book, wool)
-    return tuple(
-        one
-        for one in book.readings_of.get(wool.id, [])
-        if one.wool == "damp" and one.kind == "mass" and (begun is None or one.day >= begun.day)
-    )
+def take_out_last(session: Session, book: Book, wool: Holding) -> Reading | None:
+    """Take out the last damp weighing, a slip of the scale or the pen; None where there is none.
+    It moved no gram, so the wool book knows nothing of it."""
+    weighings = damp_weighings(book, wool)
+    if not weighings:
+        return None
+    remove(session, weighings[-1])
+    return weighings[-1]
 
 
 def state_when_dry(book: Book, wool: Holding) -> WoolState:

@@ -567,3 +567,18 @@ def test_waste_that_was_weighed_leaves_the_rest_to_the_air(client, store):
     address = added(client, state="scoured", weight="771")
     weighed(client, address, state="combed", weight="673", waste="109")
     assert (held_g(store, "waste"), held_g(store, "weighing and moisture")) == (109, -11)
+
+
+def test_a_slip_in_a_damp_weighing_is_taken_out(client, store):
+    address = lying_wet(client)
+    as_it_dries(client, address, "6100", "2026-03-02", "18:00")
+    page = plain(client.get(f"{address}/dry").text)
+    assert "It gained" in page
+    form = shown_values(page, f"{address}/dry/take-out")
+    said = plain(client.post(f"{address}/dry/take-out", data=form).text)
+    assert "Taken out: 6100 g." in said
+    assert "It gained" not in said
+    client.post(f"{address}/dry/take-out", data=form)
+    last = client.post(f"{address}/dry/take-out", data=form)
+    assert "There was no weighing." in last.text
+    assert held_g(store) == 1000

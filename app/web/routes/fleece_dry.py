@@ -4,7 +4,7 @@ from datetime import datetime
 
 from fastapi import APIRouter, Request, Response
 
-from app.planning.drying import Drying, drying
+from app.planning.drying import Drying, damp_weighings, drying
 from app.web.errors import NotNow
 from app.web.fleece_shown import as_opened, fleece_or_missing
 from app.web.forms.drying import drying_values, read_drying
@@ -12,8 +12,9 @@ from app.web.forms.reader import Filled, Posted, Reader
 from app.web.pages.drying import dry_url, drying_page, drying_told
 from app.web.pages.weighed import dried_doubted, weighed_told
 from app.web.session import ReadingSession, WritingSession
+from app.web.shown import as_typed
 from app.web.templating import after_save, render, shown_in
-from app.work.fleece_dried import damp_weighings, doubt_when_dry, dried, state_when_dry
+from app.work.fleece_dried import doubt_when_dry, dried, state_when_dry, take_out_last
 from app.work.fleece_find import KnownFleece, Wool
 from app.work.fleece_weigh import weigh_fleece
 from app.work.reckoning import Known, current
@@ -68,6 +69,18 @@ def enter_dry(
     said = weighed_told(found, wool, weighing, weighed, known.book.settings)
     undo = weighed.event.seq if weighed.event else None
     return after_save(request, f"/fleeces/{fleece_id}", said, undo)
+
+
+@router.post("/take-out")
+def take_out(request: Request, session: WritingSession, posted: Posted, fleece_id: str) -> Response:
+    known = current(session)
+    found = fleece_or_missing(known, fleece_id)
+    reader = Reader(posted, known.book.settings)
+    lying = _lying(known, found, reader.typed("wool"))
+    as_opened(found, reader.stamp, lying.holding)
+    taken = take_out_last(session, known.book, lying.holding)
+    said = f"Taken out: {as_typed(taken.typed, taken.unit)}." if taken else "There was no weighing."
+    return after_save(request, dry_url(fleece_id, lying.holding.id), said)
 
 
 def _lying(known: Known, found: KnownFleece, holding_id: str) -> Drying:
