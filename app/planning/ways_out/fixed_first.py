@@ -19,11 +19,12 @@ EVENINGS_A_CM = 0.2
 
 
 def find(situation: Situation) -> Iterator[Proposal]:
-    """One proposal for each part whose length is free, if other parts have a fixed one and it
-    then reaches as surely as was asked."""
+    """One proposal for each part whose length is free and that is not begun, if other parts have a
+    fixed one and it then reaches as surely as was asked."""
     for free in free_lengths(situation):
         steps = range(STEP_MM, most_mm(situation, free, MOST_SHARE) + 1, STEP_MM)
-        if not steps or len(free.parts) == len(situation.parts):
+        begun = any(situation.begun(one) for one in free.parts)
+        if not steps or begun or len(free.parts) == len(situation.parts):
             continue
         mm, change, after = least(situation, steps, partial(_last, situation, free))
         if after.enough:

@@ -31,7 +31,7 @@ class FreeLength:
 
 
 def free_lengths(situation: Situation) -> Iterator[FreeLength]:
-    """Parts of a short yarn, not begun, whose length nothing else fixes."""
+    """Parts of a short yarn whose length nothing else fixes, with rows still to be left out."""
     for word, places in FREE:
         alike = [one for one in situation.parts if place_of(one) in places]
         open_ones = all(_may_change(situation, one) for one in alike)
@@ -88,7 +88,27 @@ def most_mm(situation: Situation, free: FreeLength, share: float) -> int:
         if isinstance(part.shape, Runs):
             rows = part.shape.runs[longest(part.shape.runs)].rows
             most = min(most, 100 * rows / 2 / gauge.rows)
-    return int(most // STEP_MM) * STEP_MM
+    steps = int(most // STEP_MM) * STEP_MM
+    while steps > 0 and not all(_has_room(situation, one, steps) for one in free.parts):
+        steps -= STEP_MM
+    return steps
+
+
+def rows_to_spare(situation: Situation, part: Part) -> int | None:
+    """Rows of a part that is begun which may be left out without a change to those done: only a
+    straight stretch has any. None for a part that is not begun."""
+    if not situation.begun(part):
+        return None
+    runs = schedule(part.shape, _gauge(situation, part), part.worked)
+    at = longest(runs)
+    end = sum(run.rows for run in runs[: at + 1])
+    spare = min(runs[at].rows, end - situation.rows_done(part))
+    return max(0, spare) if _straight(runs[at]) else 0
+
+
+def _has_room(situation: Situation, part: Part, mm: int) -> bool:
+    spare = rows_to_spare(situation, part)
+    return spare is None or even_rows(_gauge(situation, part), mm) < spare
 
 
 def _straight(run: Run) -> bool:
@@ -97,7 +117,10 @@ def _straight(run: Run) -> bool:
 
 def _may_change(situation: Situation, part: Part) -> bool:
     knit = isinstance(part.shape, Counted | Rectangle | Trapezoid | Measured | Runs)
-    return knit and not situation.begun(part) and situation.needs[part.id].gauge is not None
+    known = knit and situation.needs[part.id].gauge is not None
+    if not known or not situation.begun(part):
+        return known
+    return any(situation.done.values()) and rows_to_spare(situation, part) != 0
 
 
 def _gauge(situation: Situation, part: Part) -> Gauge:

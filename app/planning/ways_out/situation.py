@@ -8,6 +8,7 @@ from typing import TypeVar
 from app.book.book import Book
 from app.book.plan import Part, Plan, Promise
 from app.planning.answers import GroupAnswer, PartAnswer, PlanAnswer, Reckoning
+from app.planning.knitting.done import Done, rows_done
 from app.planning.needs import PartNeed, needs_of
 from app.planning.proposal import propose
 from app.planning.reckoning import reckon
@@ -61,8 +62,19 @@ class Situation:
         short = [one for one in self.answer.groups if one.short_m > 0]
         return tuple(sorted(short, key=lambda one: -one.short_m))
 
+    @cached_property
+    def done(self) -> Done:
+        """Rows done of each piece, where the garment is on the needles and they were noted."""
+        return rows_done(self.book, self.plan_id) if self.plan.state == "being knit" else {}
+
+    def rows_done(self, part: Part) -> int:
+        """Rows done of the piece of a part that is furthest."""
+        return max((rows for (name, _), rows in self.done.items() if name == part.id), default=0)
+
     def begun(self, part: Part) -> bool:
-        """True for a part of which some is knit."""
+        """True for a part of which some is knit: by its rows, where any were noted."""
+        if any(self.done.values()):
+            return self.rows_done(part) > 0
         one = self.answers[part.id]
         return one.used_m > BARELY * one.need.value
 
