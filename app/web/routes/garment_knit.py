@@ -1,6 +1,5 @@
 """A garment on the needles: begin it, use its skeins, finish it."""
 
-from dataclasses import replace
 from datetime import date
 
 from fastapi import APIRouter, Request, Response
@@ -20,8 +19,8 @@ from app.web.garment_shown import (
 )
 from app.web.pages.garment import Trouble
 from app.web.session import WritingSession
+from app.work.knit_begin import begin_knitting
 from app.work.plan_finish import finish_plan
-from app.work.plan_save import change_plan
 from app.work.promise_use import use_down_to, use_promised
 from app.work.reckoning import current
 from app.work.settings_read import settings_now
@@ -34,7 +33,7 @@ def begin(session: WritingSession, posted: Posted, plan_id: str) -> Response:
     plan = plan_or_missing(session, plan_id)
     as_opened(plan, str(posted.get("stamp", "")), f"The plan of {plan.name}", plan_id)
     was = current(session).book
-    change_plan(session, replace(plan, state="being knit"))
+    begin_knitting(session, plan, date.today())
     message = f"{plan.name} is being knit. What is promised to it is settled."
     return changed_garment(session, was, plan_id, message)
 
