@@ -8,12 +8,15 @@ from sqlmodel import Session
 from app.book.event import Balance, Line
 from app.book.holding import Holding
 from app.book.ids import new_id
+from app.book.knitting import Took
 from app.book.person import Measure
 from app.book.plan import Plan
 from app.book.woolbook import WEIGHING, Portion, mg_of, mm_of, use, wind
 from app.planning.knitting.took import took
+from app.planning.supply import stock
+from app.planning.yarns import Lots
 from app.store.records import get, load_book, post, put, remove
-from app.work.promise_use import free_code, garment_of
+from app.work.promise_use import free_code, garment_of, use_promised
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +30,11 @@ class Left:
 @dataclass(frozen=True, slots=True)
 class Finished:
     """What is known of a garment off the needles. Balls that were not weighed stay as the wool book
-    has them; `mending_mm` of yarn are put with the garment; `minutes` it took in all."""
+    has them, or with `all_used` what is promised of them went in; `mending_mm` of yarn are put
+    with the garment; `minutes` it took in all."""
 
     day: date
+    all_used: bool = False
     left: tuple[Left, ...] = ()
     garment_mg: int | None = None
     mending_mm: int = 0
@@ -42,6 +47,8 @@ class Finished:
 def finish_knitting(session: Session, plan: Plan, told: Finished) -> Plan:
     """The plan is finished: left-overs are free again, and what its parts took is learned from.
     MakesTooMuch where more is left of a ball than it had."""
+    if told.all_used:
+        _use_promised(session, plan.id, {one.holding_id for one in told.left}, told.day)
     garment = garment_of(session, load_book(session), plan)
     for one in told.left:
         _knit_down(session, garment, one, told.day)
@@ -50,12 +57,7 @@ def finish_knitting(session: Session, plan: Plan, told: Finished) -> Plan:
     if told.garment_mg is not None:
         _weigh_garment(session, garment, told.garment_mg, told.day)
     book = load_book(session)
-    parts = took(book, plan.id)
-    whole = sum(one.mg or 0 for one in parts)
-    if told.minutes and whole:
-        parts = tuple(
-            replace(one, minutes=round(told.minutes * (one.mg or 0) / whole)) for one in parts
-        )
+    parts = _with_minutes(took(book, plan.id), told.minutes)
     for promise in book.promises_of.get(plan.id, []):
         remove(session, promise)
     done = replace(
@@ -68,6 +70,22 @@ def finish_knitting(session: Session, plan: Plan, told: Finished) -> Plan:
     )
     put(session, done)
     return done
+
+
+def _use_promised(session: Session, plan_id: str, weighed: set[str], day: date) -> None:
+    """Knit in all that is promised of balls nobody weighed, as far as they still hold it."""
+    for promise in load_book(session).promises_of.get(plan_id, []):
+        there = promise.holding_id in stock(Lots(load_book(session)))
+        if there and promise.holding_id not in weighed:
+            use_promised(session, promise, promise.mm, day)
+
+
+def _with_minutes(parts: tuple[Took, ...], minutes: int | None) -> tuple[Took, ...]:
+    """Minutes shared out among the parts by the yarn they took."""
+    whole = sum(one.mg or 0 for one in parts)
+    if not minutes or not whole:
+        return parts
+    return tuple(replace(one, minutes=round(minutes * (one.mg or 0) / whole)) for one in parts)
 
 
 def _knit_down(session: Session, garment: Holding, left: Left, day: date) -> None:

@@ -12,8 +12,8 @@ from app.book.errors import CannotUndo
 from app.book.shape import Counted
 from app.store.records import load_book, put
 from app.work.errand_list import add_errand, remove_errand
+from app.work.knit_finish import Finished, finish_knitting
 from app.work.part_save import add_part, change_part, remove_part
-from app.work.plan_finish import finish_plan
 from app.work.plan_save import change_plan
 from app.work.promise_fill import drop_proposed, fill_plan, keep_proposed
 from app.work.promise_make import change_promise, promise_skein, take_off
@@ -38,8 +38,12 @@ CHANGES: dict[str, Step] = {
         session, replace(book.plan["pullover"], state="put away")
     ),
     "line out": lambda session, _: remove_errand(session, "soap"),
-    "finished, used": lambda session, book: finish_plan(session, book.plan["pullover"], True, DAY),
-    "finished, free": lambda session, book: finish_plan(session, book.plan["pullover"], False, DAY),
+    "finished, used": lambda session, book: finish_knitting(
+        session, book.plan["pullover"], Finished(DAY, all_used=True)
+    ),
+    "finished, free": lambda session, book: finish_knitting(
+        session, book.plan["pullover"], Finished(DAY)
+    ),
 }
 
 

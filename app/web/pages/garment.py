@@ -9,11 +9,13 @@ from app.book.plan import Part, Plan
 from app.book.stamp import stamp
 from app.book.words import OPEN_STATES
 from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
+from app.planning.knitting.compared import compared
 from app.planning.picture import picture
 from app.web.forms.reader import Filled, Reader
 from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
 from app.web.pages.budget_bar import Bar, budget_bar
 from app.web.pages.design_said import Designed, designed
+from app.web.pages.finishing import PlannedTaken, taken
 from app.web.pages.garment_choice import Choices, choices
 from app.web.pages.garment_gauge import GaugeLine, gauge_lines
 from app.web.pages.photos import PhotoShown, photos_shown
@@ -123,6 +125,7 @@ class GarmentPage:
     sums: SumsSaid | None
     wool: WoolOf | None
     photos: tuple[PhotoShown, ...]
+    taken: PlannedTaken | None
 
 
 def garment_page(
@@ -163,6 +166,7 @@ def garment_page(
         wool=wool_of_plan(book, plan_id, shown),
         sums=sums_asked(book, plan, Reader({}, book.settings), shown),
         photos=photos_shown(photos_of(book.photos, "garment", plan_id), plan.name, shown),
+        taken=taken(compared(book, plan_id), plan, book, shown),
     )
 
 

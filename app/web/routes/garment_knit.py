@@ -1,4 +1,4 @@
-"""A garment on the needles: begin it, use its skeins, finish it."""
+"""A garment on the needles: begin it, use its skeins."""
 
 from datetime import date
 
@@ -20,7 +20,6 @@ from app.web.garment_shown import (
 from app.web.pages.garment import Trouble
 from app.web.session import WritingSession
 from app.work.knit_begin import begin_knitting
-from app.work.plan_finish import finish_plan
 from app.work.promise_use import use_down_to, use_promised
 from app.work.reckoning import current
 from app.work.settings_read import settings_now
@@ -55,18 +54,6 @@ def use(
             at = at_part(promise.part_id, choosing=False)
             return changed_garment(session, was, plan_id, "Noted as used.", at)
     return show_garment(request, session, plan_id, trouble=Trouble(promise_id, reader.filled()))
-
-
-@router.post("/finish")
-def finish(session: WritingSession, posted: Posted, plan_id: str) -> Response:
-    plan = plan_or_missing(session, plan_id)
-    as_opened(plan, str(posted.get("stamp", "")), f"The plan of {plan.name}", plan_id)
-    was = current(session).book
-    all_used = posted.get("rest") == "used"
-    finish_plan(session, plan, all_used, date.today())
-    rest = "went into it" if all_used else "is free again"
-    message = f"{plan.name} is finished. What was still promised {rest}."
-    return changed_garment(session, was, plan_id, message)
 
 
 def _knit(session: Session, promise: Promise, used: Used) -> None:
