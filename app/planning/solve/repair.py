@@ -16,8 +16,8 @@ RUINED = (2, 3, 4)
 STRAY = 0.3
 """Worths stray by this share, so that not every try comes out alike."""
 
-WARMTH = 0.01
-"""A try may be worse by this share of the value in hand at first, by nothing at the end."""
+WARMTH = 1.0
+"""A try may be worse by so many changes of skein at first, by nothing at the end."""
 
 
 class Repair:
@@ -38,7 +38,7 @@ class Repair:
             self.tries += 1
             found = self._try(here)
             found_value = value(self.problem, found)
-            slack = WARMTH * best_value * (1 - self.tries / tries)
+            slack = WARMTH * self.problem.prices.join * (1 - self.tries / tries)
             if found_value < here_value + slack * self.chance.random():
                 here, here_value = found, found_value
             if found_value < best_value - SAME:

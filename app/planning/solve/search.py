@@ -15,6 +15,16 @@ from app.planning.solve.solved import SAME, Effort, Solved, Work, reaches
 from app.planning.solve.tidy import tidied
 from app.planning.solve.whole import choose
 
+FIRST_ROUNDS, FIRST_TRIES = 5, 60
+"""A short repair before the bound is sought, for its groups: with them it is found much sooner.
+Its answer is let go of, since the worths it went by are rough."""
+
+PARTS = 12
+"""So many parts have the effort as it is told; twice as many, twice the tries and offers."""
+
+WEAK = 2.0
+"""A first answer that costs so many times the bound is chosen anew among the groups known."""
+
 PROVING = 1000
 """The most nodes of choosing whole groups out of a list of all that matter."""
 
@@ -28,6 +38,7 @@ class Search:
     def __init__(self, problem: Problem, effort: Effort) -> None:
         self.problem, self.effort = problem, effort
         self.program = Program(problem)
+        self.larger = max(1, len(problem.parts) // PARTS)
         self.best = greedy(problem)
         self.best_value = value(problem, self.best)
         self.open: list[Node] = []
@@ -40,11 +51,13 @@ class Search:
             self._take(tuple(sorted(start)))
         self.program.add(self.best)
         self.program.add(one for one in pool if may_stand(self.problem, one))
+        self._repaired(
+            relax(self.program, self.problem, FIRST_ROUNDS), min(FIRST_TRIES, self.effort.tries)
+        )
         root = self._relax(self.problem)
-        repair = Repair(self.problem, root.relaxed.worths, Random(0))
-        self._take(repair.improve(self.best, self.effort.tries, root.bound))
-        self.tries = repair.tries
-        self.program.add(repair.seen)
+        if self.best_value > WEAK * root.bound:
+            self._choose_known(root)
+        self._take(self._repaired(root, self.larger * self.effort.tries))
         self._settle(self.problem, root, root.bound)
 
     def branch(self, watch: Watch | None) -> None:
@@ -70,6 +83,13 @@ class Search:
             Work(len(self.program.groups), self.rounds, self.tries, self.nodes),
             tuple(self.program.groups),
         )
+
+    def _repaired(self, bounded: Bounded, tries: int) -> tuple[Group, ...]:
+        repair = Repair(self.problem, bounded.relaxed.worths, Random(0))
+        found = repair.improve(self.best, tries, bounded.bound)
+        self.tries += repair.tries
+        self.program.add(repair.seen)
+        return found
 
     def _relax(self, problem: Problem) -> Bounded:
         bounded = relax(self.program, problem, self.effort.rounds)
@@ -97,7 +117,9 @@ class Search:
         gap, worths = self.best_value - bounded.bound, bounded.relaxed.worths
         costs = {one: reduced(self.problem, one, worths) for one in self.program.groups}
         near = sorted((cost, one) for one, cost in costs.items() if cost <= gap)
-        self._choose([one for _, one in near[: self.effort.offered]], self.effort.choosing)
+        self._choose(
+            [one for _, one in near[: self.larger * self.effort.offered]], self.effort.choosing
+        )
 
     def _choose(self, groups: Sequence[Group], nodes: int) -> bool:
         """Whether it is proven that these groups give nothing better than what is then best."""

@@ -14,12 +14,12 @@ class Effort:
     branching, groups a proof may list, groups that whole ones are chosen from where a list would
     be too long, and nodes of that choosing."""
 
-    rounds: int = 200
+    rounds: int = 100
     tries: int = 250
     nodes: int = 0
     listed: int = 2000
     offered: int = 200
-    choosing: int = 10
+    choosing: int = 1
 
 
 @dataclass(frozen=True, slots=True)
