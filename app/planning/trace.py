@@ -64,6 +64,7 @@ class _Following:
 
     def follow(self, event: Event) -> None:
         given = [one for one in event.lines if one.mg < 0]
+        given.sort(key=lambda one: one.holding_id == WEIGHING)
         taken = [one for one in event.lines if one.mg > 0]
         whole = sum(one.mg for one in taken)
         moved = []
@@ -93,8 +94,9 @@ class _Following:
 
     def _flows(self, seq: int, moved: list[tuple[str, str, float, Shares]]) -> Iterator[Flow]:
         gained = {into: mg for out, into, mg, _ in moved if out == WEIGHING}
+        worked = {out for out, into, _, _ in moved if into != WEIGHING}
         for out, into, mg, shares in moved:
-            if WEIGHING in (into, out):
+            if out == WEIGHING or (into == WEIGHING and out not in worked):
                 self._grow(seq, into, out, mg)
             part = 1.0 if into in SINKS else self._part(into, mg, gained.get(into, 0.0))
             yield Flow(seq, out, into, mg, shares, part)
@@ -109,7 +111,8 @@ class _Following:
         return dict(found or {into: 1.0})
 
     def _grow(self, seq: int, into: str, out: str, mg: float) -> None:
-        """A weighing moved nothing from anywhere: the same wool weighs more, or less."""
+        """A weighing moved nothing from anywhere: the same wool weighs more, or less. What is missing
+        after work was in what was worked, so that the rest of the source weighs what it did."""
         holding, more = (into, mg) if out == WEIGHING else (out, -mg)
         after = sum(self.mg[holding].values())
         if after > 0 and after - more > 0:

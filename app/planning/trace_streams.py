@@ -59,8 +59,9 @@ def ahead(trace: Trace, roots: Iterable[str]) -> Ahead:
     for _, together in groupby(trace.flows, key=lambda one: one.seq):
         flows = list(together)
         before = {id: shares.get(id, 0.0) for id in _holdings(flows)}
-        for flow in flows:
-            share = before[flow.target if flow.source == WEIGHING else flow.source]
+        for flow in sorted(flows, key=lambda one: one.source == WEIGHING):
+            found_by_weighing = flow.source == WEIGHING
+            share = shares.get(flow.target, 0.0) if found_by_weighing else before[flow.source]
             _sink(sunk, flow, share)
             if flow.source in SINKS or flow.target in fixed:
                 continue

@@ -153,6 +153,28 @@ def test_streams_go_back_through_a_weighing():
     assert streams["skein", "pullover"] == pytest.approx(85.5)
 
 
+def test_what_is_missing_after_work_was_in_what_was_worked():
+    """300 g of 600 g were combed, 5 g of them unaccounted for; of what is left 200 g are drawn, and
+    200 g of A it was."""
+    told = Told()
+    told.moved("arrive", in_=-600, A=600)
+    told.moved("prepare", A=-300, top=200, waste=95, weighing=5)
+    told.moved("spin", A=-200, skein=200)
+    streams = {(s.source, s.target): s.mg / 1000 for s in back(trace(told.events), "skein")}
+    assert streams["come in", "A"] == pytest.approx(200)
+
+
+def test_what_a_weighing_found_in_a_new_lot_is_told_of_what_came_ahead():
+    """100 g of A were dyed and weigh 104 g: where A is now adds up to what came in."""
+    told = Told()
+    told.moved("arrive", in_=-300, A=300)
+    told.moved("prepare", weighing=-4, A=-100, dyed=104)
+    found = ahead(trace(told.events), ["A"])
+    assert found.sunk == pytest.approx({"weighing and moisture": -4_000})
+    assert found.shares == pytest.approx({"A": 1, "dyed": 1})
+    assert trace(told.events).origins("dyed") == {"A": 1.0}
+
+
 def test_what_was_undone_never_happened():
     told = a_blend()
     before = trace(told.events)
