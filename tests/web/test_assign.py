@@ -195,8 +195,8 @@ def test_while_it_looks_the_page_asks_again_by_itself(client: TestClient, store:
     said = looked(client, store, ended=False, cost=0.0, bound=-3.0, done=False)
     assert "of at most 200 branches followed" in said
     part = client.get(ASSIGN, headers=SWAP).text
-    assert 'hx-trigger="every 2s"' in part
-    assert f'<a href="{ASSIGN}">' in part, "a link for a browser without scripts"
+    assert 'hx-trigger="every 2s, click"' in part
+    assert f'<a href="{ASSIGN}"' in part, "a link for a browser without scripts"
     assert "<h1" not in part
 
 
