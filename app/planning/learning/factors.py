@@ -7,7 +7,7 @@ spread is stated here: how far makers, breeds, fleeces and single batches differ
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import sqrt
+from math import log, sqrt
 from types import MappingProxyType
 
 from app.craft.breeds import typical_yield
@@ -56,6 +56,27 @@ def _of_loss(name: str, words: str, lost: float, u: float, shares: Spreads) -> F
     return Factor(name, words, spreads, whole * sqrt(shares["batch"]))
 
 
+STATED_SPREAD = log(1.02 / 0.68) / (2 * 1.6448536)
+"""Of what garments take of a stated amount: 68 to 102 % of it, 9 times in 10 (practice)."""
+
+GARMENT = 0.03
+"""What one garment strays from its maker's hand (practice)."""
+
+OF_GARMENTS = (
+    Factor("took by gauge", "Yarn taken, against planned by a gauge", {MAKER: 0.10}, GARMENT),
+    Factor("took by swatch", "Yarn taken, against planned by a swatch", {MAKER: 0.04}, GARMENT),
+    Factor(
+        "took of stated",
+        "Yarn taken of a stated amount",
+        {MAKER: 0.06, "source": sqrt(STATED_SPREAD**2 - 0.06**2 - 0.06**2)},
+        0.06,
+    ),
+    Factor("took at place", "Yarn of a part beside the rest", {"place": 0.03}, 0.03),
+    Factor("took in pattern", "Yarn of a stitch pattern beside the rest", {"pattern": 0.05}, 0.03),
+)
+"""A hand, its drift from swatch to garment, how far stated amounts run high (practice)."""
+
+
 def _all() -> dict[str, Factor]:
     found = (
         _of_loss("skirt", "Kept in skirting", 0.15, LOSS_U["skirt"], SHARES),
@@ -71,6 +92,7 @@ def _all() -> dict[str, Factor]:
         _of_loss("finish", "Weight kept in finishing", 0.02, LOSS_U["finish"], SHARES_PREPARED),
         Factor("shrink", "Length kept in finishing", {MAKER: 0.06, "yarn": 0.06}, 0.03),
         Factor("grist", "Grist of a yarn against the one meant", {MAKER: 0.08, "yarn": 0.08}, 0.05),
+        *OF_GARMENTS,
     )
     return {one.name: one for one in found}
 

@@ -8,11 +8,20 @@ from itertools import chain
 from app.book.book import Book
 from app.craft.learning import Belief, Effect, Normal, evenness, take_in
 from app.planning.learning.factors import MAKER, PACE_NAME, factor_of, prior
+from app.planning.learning.garments_seen import (
+    FACTOR_OF,
+    PATTERN,
+    PLACE,
+    garment_hours_seen,
+    garments_seen,
+)
 from app.planning.learning.observed import Names, Observation, Told
 from app.planning.learning.skeins_seen import grist_seen, shrink_seen
 from app.planning.learning.steps_seen import StepsSeen
 from app.planning.learning.stints_seen import stints_seen
 from app.planning.learning.usual import PACES
+
+OF_GARMENTS = dict.fromkeys((*FACTOR_OF.values(), PLACE, PATTERN), "_garments")
 
 LATEST = 200
 """So many of the latest observations of a kind are learned from: a hand changes (practice)."""
@@ -72,12 +81,12 @@ class Learnt:
 
     @property
     def _all(self) -> tuple[Lesson, ...]:
-        return self._steps, self._shrink, self._grist, self._pace
+        return self._steps, self._shrink, self._grist, self._pace, self._garments
 
     def _lesson(self, factor: str) -> Lesson:
         if factor.startswith(PACE_NAME):
             return self._pace
-        own = {"shrink": "_shrink", "grist": "_grist"}
+        own = {"shrink": "_shrink", "grist": "_grist"} | OF_GARMENTS
         found: Lesson = getattr(self, own.get(factor, "_steps"))
         return found
 
@@ -95,7 +104,11 @@ class Learnt:
 
     @cached_property
     def _pace(self) -> Lesson:
-        return self._taken_in(stints_seen(self.book))
+        return self._taken_in(chain(stints_seen(self.book), garment_hours_seen(self.book)))
+
+    @cached_property
+    def _garments(self) -> Lesson:
+        return self._taken_in(garments_seen(self.book))
 
     def _taken_in(self, found: Iterable[Observation]) -> Lesson:
         latest = sorted(found, key=lambda one: (one.day, one.key))[-LATEST:]

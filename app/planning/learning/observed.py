@@ -19,11 +19,20 @@ class Names:
     fleece: str = ""
     preparation: str = ""
     yarn: str = ""
+    place: str = ""
+    pattern: str = ""
+    source: str = ""
 
     def effects(self, factor: str) -> tuple[Effect, ...]:
         """The effects that bear on a factor of this case."""
         return factor_of(factor).effects(
-            breed=self.breed, fleece=self.fleece, preparation=self.preparation, yarn=self.yarn
+            breed=self.breed,
+            fleece=self.fleece,
+            preparation=self.preparation,
+            yarn=self.yarn,
+            place=self.place,
+            pattern=self.pattern,
+            source=self.source,
         )
 
 
