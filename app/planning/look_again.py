@@ -5,7 +5,7 @@ from datetime import date
 
 from app.book.book import Book
 from app.book.holding import Holding
-from app.book.words import SINKS
+from app.book.words import FIBRE_KINDS, SINKS
 
 LOOK_AFTER_DAYS = 21
 """New wool is kept apart for three weeks: in the warm, eggs of moth hatch in them (practice)."""
@@ -16,7 +16,8 @@ LOOK_EVERY_DAYS = 90
 
 @dataclass(frozen=True, slots=True)
 class ToLook:
-    """A holding to be looked at; `due` today or before, `days` over the day it was due."""
+    """A holding to be looked at, of a fleece in several parts the one due first; `due` today or
+    before, `days` over the day it was due."""
 
     holding: Holding
     due: bool
@@ -24,14 +25,24 @@ class ToLook:
 
 
 def to_look_at(book: Book, today: date) -> tuple[ToLook, ...]:
-    """What is due, the longest overdue first, then what is kept apart without being due."""
+    """What is due, the longest overdue first, then what is kept apart without being due. The parts
+    of a fleece are looked at together."""
     found = [
         _to_look(one, today)
         for one in book.holdings
         if one.put_away is None and one.kind not in SINKS and (one.look_again or one.apart)
     ]
     wanted = [one for one in found if one.due or one.holding.apart]
-    return tuple(sorted(wanted, key=lambda one: (not one.due, -one.days, one.holding.code)))
+    wanted.sort(key=lambda one: (not one.due, -one.days, one.holding.code))
+    first: dict[str, ToLook] = {}
+    for one in wanted:
+        first.setdefault(lies_with(one.holding), one)
+    return tuple(first.values())
+
+
+def lies_with(holding: Holding) -> str:
+    """What a holding is looked at with: the wool of a fleece together, all else by itself."""
+    return (holding.fleece_id or holding.id) if holding.kind in FIBRE_KINDS else holding.id
 
 
 def _to_look(holding: Holding, today: date) -> ToLook:

@@ -14,6 +14,7 @@ from app.book.reading import Reading
 from app.book.words import SINKS
 from app.store.records import get, load_book, post, put, remove
 from app.store.skein_find import balance_of
+from app.work.fleece_name import code_as
 
 MAKES_HOLDINGS = frozenset({"arrive", "prepare", "spin", "wind", "correct", "rip"})
 """Events by which a holding first comes to the shelf."""
@@ -52,7 +53,8 @@ def _as_before(session: Session, book: Book, event: Event, holding: Holding, day
     elif _came_with(book, event, holding) and not balance_of(session, holding.id).mg:
         put(session, replace(holding, put_away=day))
     elif states and holding.state == states[1]:
-        put(session, replace(holding, state=states[0]))
+        code = code_as(session, book, holding, states[0])
+        put(session, replace(holding, state=states[0], code=code))
 
 
 def _came_with(book: Book, event: Event, holding: Holding) -> bool:

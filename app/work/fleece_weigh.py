@@ -17,7 +17,7 @@ from app.book.woolbook import WEIGHING, Entry, Portion
 from app.book.words import Step, WoolState
 from app.store.records import load_book, post, put
 from app.store.skein_find import balance_of, readings_of
-from app.work.fleece_name import next_code
+from app.work.fleece_name import code_as, next_code
 from app.work.fleece_step import is_step, step_between
 from app.work.skein_readings import Weight, mass_reading
 
@@ -67,6 +67,7 @@ def weigh_fleece(session: Session, wool: Holding, weighing: Weighing) -> Weighed
     made = wool if weighing.taken_mg is None else _part_of(session, book, wool, weighing)
     now = replace(
         made,
+        code=code_as(session, book, made, weighing.state) if made is wool else made.code,
         state=weighing.state,
         colour=weighing.colour or made.colour,
         colour_name=weighing.colour_name or made.colour_name,

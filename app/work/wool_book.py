@@ -7,8 +7,8 @@ from sqlmodel import Session
 
 from app.book.event import Event
 from app.book.holding import Holding
-from app.planning.look_again import LOOK_EVERY_DAYS
-from app.store.records import get, put
+from app.planning.look_again import LOOK_EVERY_DAYS, lies_with
+from app.store.records import get, load_book, put
 from app.store.wool_list import (
     EVENTS,
     PAGE,
@@ -64,12 +64,13 @@ def read_balances(session: Session, shelf: Shelf, page: int) -> Balances:
 
 
 def looked_at(session: Session, holding_id: str, day: date) -> Holding | None:
-    """Note that a holding was looked at and is clean: it need not lie apart, and is looked at again
-    in a season. None where there is none."""
+    """Note that a holding was looked at and is clean, with all the wool of its fleece: it need not
+    lie apart, and is looked at again in a season. None where there is none."""
     holding = get(session, Holding, holding_id)
     if holding is None:
         return None
     again = day + timedelta(days=LOOK_EVERY_DAYS)
-    clean = replace(holding, apart=False, look_again=again)
-    put(session, clean)
-    return clean
+    for one in load_book(session).holdings:
+        if lies_with(one) == lies_with(holding) and one.put_away is None:
+            put(session, replace(one, apart=False, look_again=again))
+    return replace(holding, apart=False, look_again=again)

@@ -25,3 +25,12 @@ def test_what_is_due_comes_first_and_what_is_apart_after_it():
         ("shut away", False, 0),
         ("apart", False, -5),
     ]
+
+
+def test_the_parts_of_a_fleece_are_looked_at_together():
+    book = a_book(
+        a_holding("scoured", "fibre", fleece_id="Bramble", look_again=DAY),
+        a_holding("raw", fleece_id="Bramble", look_again=DAY - DAYS(2), apart=True),
+        a_skein("S-1", fleece_id="Bramble", look_again=DAY),
+    )
+    assert [one.holding.code for one in to_look_at(book, DAY)] == ["raw", "S-1"]

@@ -116,6 +116,27 @@ def test_a_part_that_was_washed_lies_apart_and_the_rest_stays_as_it_was(writing:
     assert reckon(book).fleeces["bramble"].now_g == 1562
 
 
+def test_a_part_named_by_its_state_goes_on_with_the_name_of_the_next_and_back(writing: Session):
+    a_raw_fleece(writing, 1842)
+    a_part(writing, 590, 310, "scoured")
+    (part,) = parts(writing)
+    carded = weigh_fleece(writing, part, Weighing(weight(290, "carded"), "carded", DAY))
+    assert [one.code for one in parts(writing)] == ["Bramble, carded"]
+    assert carded.event
+    undo_event(writing, carded.event.seq, DAY)
+    assert [(one.code, one.state) for one in parts(writing)] == [("Bramble, scoured", "scoured")]
+
+
+def test_a_part_she_named_herself_keeps_its_name(writing: Session):
+    a_raw_fleece(writing, 1842)
+    a_part(writing, 590, 310, "scoured")
+    (part,) = parts(writing)
+    put(writing, replace(part, code="Bramble, scoured by hand"))
+    (named,) = parts(writing)
+    weigh_fleece(writing, named, Weighing(weight(290, "carded"), "carded", DAY))
+    assert [one.code for one in parts(writing)] == ["Bramble, scoured by hand"]
+
+
 def test_the_next_part_gets_a_label_of_its_own(writing: Session):
     a_raw_fleece(writing, 1842)
     a_part(writing, 590, 310, "scoured")
