@@ -14,7 +14,6 @@ from starlette.types import ASGIApp, Receive, Scope, Send
 
 from app.store.engine import Store
 from app.web.sharing import COOKIE, Sharing
-from app.work.device_pair import known_device, note_seen
 
 PAIR = "/pair"
 OPEN = frozenset({PAIR, "/static/css/pair.css"})
@@ -37,6 +36,8 @@ class PairedOnly:
         await self.app(scope, receive, send)
 
     def _may(self, store: Store, cookie: str) -> bool:
+        from app.work.device_pair import known_device, note_seen
+
         with store.reading() as session:
             device = known_device(session, cookie)
         if device and self._seen.get(device) != date.today():

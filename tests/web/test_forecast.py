@@ -7,7 +7,7 @@ import pytest
 
 from app.book.settings import Settings
 from app.planning import reckon
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.forecast import ahead_page
 from app.web.shown import Shown
 from app.web.templating import environment

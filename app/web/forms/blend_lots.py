@@ -6,8 +6,9 @@ from datetime import date
 from app.book.book import Book
 from app.book.holding import Holding
 from app.book.words import WoolState
+from app.web.forms.filled import Filled
 from app.web.forms.fleece_weigh import MOST_PASSES
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 from app.work.batch_blend import NewBlend
 from app.work.skein_readings import Weight

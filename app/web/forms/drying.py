@@ -5,8 +5,9 @@ from datetime import datetime
 
 from app.book.fleece import Fleece
 from app.book.holding import Holding
+from app.web.forms.filled import Filled
 from app.web.forms.fleece import fleece_stamp
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.reader import Reader
 from app.work.fleece_weigh import Weighing
 from app.work.skein_readings import Weight
 

@@ -10,7 +10,8 @@ from app.book.person import Measure
 from app.book.plan import Plan
 from app.book.settings import Settings
 from app.book.stamp import stamp
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 from app.work.knit_finish import Finished, Left
 

@@ -11,7 +11,8 @@ from app.book.stamp import stamp
 from app.book.words import WoolState
 from app.planning.look_again import LOOK_AFTER_DAYS
 from app.web.forms.blend import blend_values, read_blend
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 from app.work.fleece_add import NewFleece
 from app.work.fleece_put_away import Going

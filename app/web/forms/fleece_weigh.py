@@ -7,8 +7,9 @@ from app.book.fleece import Fleece
 from app.book.words import Step, WoolState
 from app.craft.typed import Unclear, mass_mg
 from app.planning.learning import learn
+from app.web.forms.filled import Filled
 from app.web.forms.fleece import fleece_stamp, read_weighing
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 from app.work.fleece_doubt import Doubt, doubt_of
 from app.work.fleece_find import Wool

@@ -1,13 +1,16 @@
 """The gauge fields of a plan or part: stitches and rows in a stated measure, washed, needle."""
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from app.book.gauge import Gauge
 from app.book.settings import Settings
 from app.craft.gauge import TEN_CM_IN
 from app.planning.gauges import FIRMNESS_SHARE
-from app.web.forms.reader import Reader
 from app.web.shown import Shown
+
+if TYPE_CHECKING:
+    from app.web.forms.reader import Reader
 
 MEASURES = {"10 cm": "in 10 cm", "4 in": "in 4 inches"}
 WASHED = {
@@ -27,7 +30,7 @@ DUST = 1e-6
 """Decimals of a gauge in a form, and how near to them a number is that was counted so."""
 
 
-def read_gauge(reader: Reader, old: Gauge | None = None) -> Gauge | None:
+def read_gauge(reader: "Reader", old: Gauge | None = None) -> Gauge | None:
     """The gauge typed, per 10 cm whatever it was counted in; None where all was left blank.
 
     What was left as the form showed it stays as it is in the `old` gauge, to the last digit.
@@ -75,7 +78,7 @@ def _measure_of(gauge: Gauge, settings: Settings) -> str:
     return settings.gauge_unit
 
 
-def _as_it_was(reader: Reader, typed: Gauge, old: Gauge) -> Gauge:
+def _as_it_was(reader: "Reader", typed: Gauge, old: Gauge) -> Gauge:
     """The gauge typed, with the old one's figures where their fields were left alone."""
     shown = gauge_values(old, reader.settings)
     if reader.as_shown(shown, "gauge_measure", "gauge_stitches"):
@@ -98,7 +101,7 @@ def _guessed_pct(old: Gauge | None) -> float:
 
 
 def _complain_of_half(
-    reader: Reader, stitches: float | None, rows: float | None, needle: float | None
+    reader: "Reader", stitches: float | None, rows: float | None, needle: float | None
 ) -> None:
     if stitches is not None:
         reader.errors.setdefault("gauge_rows", "Say how many rows as well.")
@@ -107,7 +110,7 @@ def _complain_of_half(
 
 
 def _within(
-    reader: Reader,
+    reader: "Reader",
     field: str,
     value: float | None,
     bounds: tuple[float, float],

@@ -4,7 +4,8 @@ from collections.abc import Mapping
 
 from app.book.settings import Settings
 from app.craft.counts import from_tex, to_tex
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.shown import Shown, nearest
 
 FINEST_TEX, THICKEST_TEX = 15.0, 10_000.0

@@ -10,7 +10,8 @@ from app.book.swatch import STOCKING_STITCH
 from app.book.words import PLACES
 from app.craft.patterns import pattern_of, patterns
 from app.planning.knit_with import SECOND, USES, KnitWith, knit_shape, told_by
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
 AS_IT_IS = "as its rows say"

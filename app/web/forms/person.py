@@ -7,7 +7,8 @@ from app.book.person import Measure, Person
 from app.book.settings import Settings
 from app.book.stamp import stamp
 from app.craft.body import MEASURES
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
 LEAST_MM, MOST_MM = 20, 3_000

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import AsyncIterator, Callable, Iterable, Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from typing import Annotated, TypeVar
 
@@ -11,6 +10,7 @@ from starlette.datastructures import FormData, ImmutableMultiDict, UploadFile
 
 from app.book.settings import Settings
 from app.craft.typed import Decimal, Unclear, exact_mm, length_mm, mass_mg, number, whole
+from app.web.forms.filled import Filled
 from app.web.shown import Shown
 
 Value = TypeVar("Value")
@@ -35,17 +35,6 @@ async def posted(request: Request) -> AsyncIterator[FormData]:
 
 
 Posted = Annotated[FormData, Depends(posted)]
-
-
-@dataclass(frozen=True, slots=True)
-class Filled:
-    """What the fields of a form show: values as typed, faults by field, the stamp of the record.
-    `notice` is said of all of it."""
-
-    values: Mapping[str, str] = field(default_factory=dict)
-    errors: Mapping[str, str] = field(default_factory=dict)
-    stamp: str = ""
-    notice: str = ""
 
 
 class Reader:

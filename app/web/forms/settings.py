@@ -7,8 +7,9 @@ from typing import Any, Literal
 from app.book.plan import Losses
 from app.book.settings import Settings, StepLosses
 from app.book.stamp import stamp
+from app.web.forms.filled import Filled
 from app.web.forms.prices import price_values, read_prices
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
 LENGTH_UNITS: dict[Literal["m", "yd"], str] = {"m": "metres", "yd": "yards"}

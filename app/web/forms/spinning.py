@@ -8,8 +8,9 @@ from app.book.spinning import Spinning
 from app.book.stamp import stamp
 from app.book.yarn import Yarn
 from app.craft.twist_uses import twist_uses
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
 PREPARATIONS = {"": "not said: as carded", "carded": "carded", "combed": "combed"}

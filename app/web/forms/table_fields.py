@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from app.book.settings import Settings
-from app.web.forms.reader import MISSING, Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import MISSING, Reader
 
 Kind = Literal["number", "whole", "count", "yarn", "size", "wool", "choice", "text", "colour"]
 """`count` is a yarn count, `yarn` a length in m, `size` a length in cm, `wool` a mass in g."""

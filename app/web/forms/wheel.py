@@ -9,7 +9,8 @@ from app.book.stamp import stamp
 from app.book.wheel import Ratio, Wheel
 from app.book.words import WheelKind
 from app.craft.typed import Unclear, number
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
 KINDS: dict[WheelKind, str] = {"wheel": "a wheel", "spindle": "a spindle"}

@@ -10,7 +10,7 @@ from app.book.words import WoolState
 from app.craft.fibres import label
 from app.planning.blend import blend_shares
 from app.web.forms.blend_lots import STATES, TAKEN
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.cautions import CAUTIONS, DYES
 from app.web.pages.wool_name import wool_name
 from app.web.shown import Shown

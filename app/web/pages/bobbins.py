@@ -9,7 +9,7 @@ from app.book.yarn import Yarn
 from app.craft.spinning import Check
 from app.planning.bobbins import BobbinAnswer
 from app.web.forms.bobbin import WAY_WORDS
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.answer import Sentence
 from app.web.shown import Shown
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.answer import Sentence
 from app.work.data_count import DataCount
 

@@ -12,8 +12,8 @@ from app.craft.garments import USUAL_CHEST
 from app.craft.sizes import EASES, Measured, body
 from app.craft.typed import Unclear, length_mm
 from app.web.forms.design_fields import body_measures, choice_field, ease_field
+from app.web.forms.filled import Filled
 from app.web.forms.person import field_of
-from app.web.forms.reader import Filled
 from app.web.pages.measure_said import assumed_said, by_name, ease_said
 from app.web.shown import Shown
 

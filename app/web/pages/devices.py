@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.sharing import Sharing
 from app.work.device_pair import Device
 

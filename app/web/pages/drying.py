@@ -8,7 +8,7 @@ from app.book.reading import Reading
 from app.craft.drying import steady
 from app.craft.moisture import DRY_ENOUGH
 from app.planning.drying import Drying
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.answer import Sentence
 from app.web.shown import Shown, as_typed
 

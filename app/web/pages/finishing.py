@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from app.book.book import Book
 from app.book.plan import Plan
 from app.planning.knitting.compared import Compared, PartCompared
+from app.web.forms.filled import Filled
 from app.web.forms.finishing import MEASURED, REST, balls_of, measure_field
-from app.web.forms.reader import Filled
 from app.web.pages.answer import yarn_name
 from app.web.shown import Shown
 

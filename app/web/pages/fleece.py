@@ -9,8 +9,8 @@ from app.craft.figure import Figure
 from app.craft.working import Step
 from app.planning.drying import Drying
 from app.planning.funnel import Stage
+from app.web.forms.filled import Filled
 from app.web.forms.fleece import GOING
-from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence
 from app.web.pages.breed import told_of, yield_told
 from app.web.pages.cautions import CAUTIONS

@@ -6,9 +6,9 @@ from urllib.parse import quote
 
 from app.book.words import Step, WoolState
 from app.craft.breeds import breed_names
+from app.web.forms.filled import Filled
 from app.web.forms.fleece import FIBRES, STATES
 from app.web.forms.fleece_weigh import DONE, REASONS, WORKED
-from app.web.forms.reader import Filled
 from app.web.pages.cautions import CAUTIONS, DYES
 from app.web.shown import Shown
 from app.work.fleece_find import KnownFleece, Wool

@@ -7,7 +7,7 @@ from app.book.book import Book
 from app.planning.knitting.ball_line import ball_line
 from app.planning.knitting.forecast import BallAhead, Forecast, YarnAhead
 from app.planning.knitting.spin_in_time import spin_in_time
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.answer import Sentence, Tone, answer_sentence, yarn_name
 from app.web.pages.forecast_decide import decisions, in_time_said
 from app.web.pages.forecast_place import END, piece_said, place_said

@@ -5,8 +5,8 @@ from datetime import date
 
 from app.planning.knitting.forecast import Forecast
 from app.planning.knitting.time_left import TimeLeft, each_week, journey, time_left
+from app.web.forms.filled import Filled
 from app.web.forms.journey import read_journey
-from app.web.forms.reader import Filled
 from app.web.pages.forecast_place import piece_said
 from app.web.shown import THIN, Shown
 from app.work.reckoning import Known

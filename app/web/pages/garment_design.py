@@ -17,9 +17,9 @@ from app.web.forms.design_fields import (
     depth_of,
     design_values,
 )
+from app.web.forms.filled import Filled
 from app.web.forms.gauge import MEASURES, WASHED
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled
 from app.web.pages.design_fields import (
     ChoiceAsked,
     SizeAsked,

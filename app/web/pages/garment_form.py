@@ -10,13 +10,13 @@ from app.book.stamp import stamp
 from app.book.swatch import gauge_of
 from app.craft.constructions import constructions
 from app.planning.knit_with import told_by
+from app.web.forms.filled import Filled
 from app.web.forms.gauge import MEASURES, WASHED
 from app.web.forms.gauge_swatch import FIELD, swatches_offered
 from app.web.forms.options import names_by_id, with_none
 from app.web.forms.part import EDGE_WORDS, WAYS, part_values
 from app.web.forms.part_changes import USE_WORDS, is_open, pattern_words, place_words
 from app.web.forms.plan import STATES, plan_values
-from app.web.forms.reader import Filled
 from app.web.pages.gauge_said import gauge_said
 from app.web.shown import Shown
 

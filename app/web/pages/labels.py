@@ -4,8 +4,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from app.craft.label_sheets import SHEETS, LabelSheet
+from app.web.forms.filled import Filled
 from app.web.forms.labels import LabelsAsked
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.reader import Reader
 from app.web.pages.answer import Sentence
 from app.web.pages.label_qr import QrPath, qr_path
 from app.web.shown import Shown

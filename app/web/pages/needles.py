@@ -11,8 +11,8 @@ from app.craft.shaping import counted
 from app.planning.knitting.balls import in_order
 from app.planning.knitting.doubt import Doubt
 from app.planning.knitting.forecast import Forecast, PieceDone
+from app.web.forms.filled import Filled
 from app.web.forms.needles import STEPS, Piece, as_choice, usual_step
-from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence, answer_sentence, listed, yarn_name
 from app.web.pages.forecast import Ahead, ahead_page
 from app.web.pages.sequence import noun_of

@@ -10,7 +10,7 @@ from app.planning.knitting.strip import StripRow, strip
 from app.planning.picture import Picture, picture
 from app.planning.picture_drawn import drawn_pieces
 from app.planning.plan_sheet import plan_sheet
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.needles import PieceLine, piece_lines
 from app.web.pages.sequence import noun_of
 from app.web.pages.sequence_rows import knit_rows, row_shown

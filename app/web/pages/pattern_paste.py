@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from app.book.pattern import Pattern
 from app.book.stamp import stamp
+from app.web.forms.filled import Filled
 from app.web.forms.pattern_sizes import MOST_SIZES
 from app.web.forms.pattern_table import LINES, LineFault, SizeTable
-from app.web.forms.reader import Filled
 from app.web.forms.skein_csv_file import seal
 from app.web.pages.answer import Sentence, counted
 from app.web.pages.pattern_table import SizeTableShown, size_table

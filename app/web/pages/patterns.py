@@ -7,11 +7,11 @@ from app.book.book import Book
 from app.book.pattern import Pattern
 from app.book.stamp import stamp
 from app.planning.turn import in_turn
+from app.web.forms.filled import Filled
 from app.web.forms.gauge import MEASURES
 from app.web.forms.part_changes import place_words
 from app.web.forms.pattern import pattern_values
 from app.web.forms.pattern_sizes import MOST_PARTS, MOST_SIZES, STATED_IN, count_of
-from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence, counted
 from app.web.pages.gauge_said import counts_said
 from app.web.pages.pattern_table import SizeTableShown, doubts, size_table

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from app.book.person import Person
 from app.craft.body import MEASURES
 from app.craft.sizes import Measured
+from app.web.forms.filled import Filled
 from app.web.forms.person import field_of, measure_names
-from app.web.forms.reader import Filled
 from app.web.pages.measure_said import assumed_said, body_known, by_name
 from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.shown import Shown

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from app.book.photo import Photo
 from app.store.photos import file_name
+from app.web.forms.filled import Filled
 from app.web.forms.photos import PLACES, SHOWN_WIDTH, shown_height
-from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence
 from app.web.shown import Shown
 from app.work.photo_find import Subject, SubjectKind

@@ -2,16 +2,19 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from app.book.book import Book
 from app.craft.garments import KINDS
 from app.craft.working import Step
-from app.planning.quick import QuickAnswer
+from app.web.forms.filled import Filled
 from app.web.forms.gauge import MEASURES
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled
 from app.web.pages.answer import Sentence
 from app.web.shown import Shown
+
+if TYPE_CHECKING:
+    from app.planning.quick import QuickAnswer
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +52,7 @@ def quick_form(book: Book, form: Filled | None = None) -> QuickForm:
     )
 
 
-def quick_page(book: Book, form: Filled, answer: QuickAnswer | None, shown: Shown) -> QuickPage:
+def quick_page(book: Book, form: Filled, answer: "QuickAnswer | None", shown: Shown) -> QuickPage:
     """The page; without an answer, the form with its faults."""
     quick = quick_form(book, form)
     if answer is None:
@@ -64,7 +67,7 @@ def quick_page(book: Book, form: Filled, answer: QuickAnswer | None, shown: Show
     )
 
 
-def _sentence(answer: QuickAnswer, shown: Shown) -> Sentence:
+def _sentence(answer: "QuickAnswer", shown: Shown) -> Sentence:
     reaches = f"it reaches the end {shown.odds(answer.odds)}"
     if answer.enough:
         left = f"about {shown.length(answer.left_m)} will be left"

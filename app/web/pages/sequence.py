@@ -11,8 +11,8 @@ from app.planning.picture import picture
 from app.planning.places import in_round
 from app.planning.sequence import Asked, Turns
 from app.planning.what_if import WhatIf
+from app.web.forms.filled import Filled
 from app.web.forms.options import with_none
-from app.web.forms.reader import Filled
 from app.web.forms.sequence import KIND_WORDS, LINES
 from app.web.pages.answer import Sentence
 from app.web.pages.effect import effect_sentence

@@ -5,8 +5,8 @@ from dataclasses import dataclass, fields
 
 from app.book.person import Person
 from app.book.settings import Settings, StepLosses
+from app.web.forms.filled import Filled
 from app.web.forms.prices import price_fields
-from app.web.forms.reader import Filled
 from app.web.forms.settings import CHOICES, LENGTH_UNITS, MASS_UNITS, STEPS, Choice
 from app.web.shown import Shown
 

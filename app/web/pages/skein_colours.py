@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from app.book.book import Book
 from app.book.holding import Holding
 from app.planning.colours_along import colour_at
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.forms.skein_colours import LINES
 
 SAMPLES = 60

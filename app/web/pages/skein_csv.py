@@ -7,7 +7,7 @@ from app.book.book import Book
 from app.book.skein_csv import COLUMNS, MOST_ROWS, RowFault, SkeinTable
 from app.book.table_lines import SEPARATORS
 from app.book.table_text import TableText
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.forms.skein_csv import ReadSkeins
 from app.web.forms.skein_csv_file import seal
 from app.web.pages.answer import Sentence, listed

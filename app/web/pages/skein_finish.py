@@ -6,8 +6,8 @@ from app.book.book import Book
 from app.book.event import Balance
 from app.book.holding import Holding
 from app.book.stamp import stamp
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled
 from app.web.forms.skein import TAKEN
 from app.web.forms.skein_finish import plans_to_promise
 from app.web.forms.skein_yarn import yarn_options

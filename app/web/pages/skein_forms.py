@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from app.book.book import Book
 from app.book.holding import Holding
 from app.book.stamp import stamp
+from app.web.forms.filled import Filled
 from app.web.forms.fleece_weigh import REASONS
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled
 from app.web.forms.skein import TAKEN
 from app.web.forms.skein import WOOL as NEW_WOOL
 from app.web.forms.skein_weigh import GOINGS, WOOL

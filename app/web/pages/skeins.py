@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from urllib.parse import urlencode
 
 from app.store.skein_list import PAGE, SkeinFilter, SkeinLine, SkeinTotal
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.forms.skein_filter import CLASSES, FIELDS, SORTS, STATES
 from app.web.pages.answer import Sentence
 from app.web.shown import Shown

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from app.book.book import Book
 from app.book.plan import Plan
 from app.planning.small_sums import Asked, Buttons, Fits, PickUp, SmallSums, borders, small_sums
+from app.web.forms.filled import Filled
 from app.web.forms.options import with_none
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.reader import Reader
 from app.web.forms.small_sums import read_asked
 from app.web.pages.answer import counted
 from app.web.shown import Shown

@@ -13,7 +13,7 @@ from app.planning.answers import Reckoning
 from app.planning.bobbins import started
 from app.planning.spinning_plan import SpinningPlan, spinning_plan
 from app.planning.yarns import Lots
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.forms.spinning import (
     PREPARATIONS,
     filled_spinning,

@@ -6,7 +6,7 @@ from app.book.stamp import stamp
 from app.book.swatch import Swatch
 from app.craft.working import Step
 from app.planning.needle_line import Tried
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.answer import Sentence
 from app.web.pages.gauge_said import counts_said, gauge_said, measure_said, stitches_said
 from app.web.pages.swatch_plot import Plot, swatch_plot

@@ -9,8 +9,8 @@ from app.book.swatch import Swatch
 from app.craft.cloth import Fullness
 from app.craft.figure import Figure
 from app.craft.patterns import patterns
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled
 from app.web.forms.swatch import swatch_values
 from app.web.pages.answer import Sentence, number_word
 from app.web.pages.gauge_said import gauge_said

@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from urllib.parse import urlencode
 
-from app.web.forms.reader import Filled, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Reader
 from app.web.forms.table_fields import Fault, Field, filled_first, read_asked
 from app.web.pages.table import Answer, Table
 from app.web.pages.table_rows import Printed, printed

@@ -10,8 +10,8 @@ from app.craft.working import Step
 from app.planning.answers import Reckoning
 from app.planning.time_needed import TimeNeeded, Turn, time_needed
 from app.planning.time_pace import pace_step
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled
 from app.web.forms.stint import WORKS, blank_stint
 from app.web.pages.answer import Sentence, listed
 from app.web.shown import THIN, Shown, nearest, up

@@ -1,4 +1,8 @@
-"""Today: what is short, what is being knit, what is drying, what comes next."""
+"""Today: what is short, what is being knit, what is drying, what comes next.
+
+What only a garment on the needles, or wool that dries, asks for is brought in by those: this is the
+page that the start waits for.
+"""
 
 from dataclasses import dataclass
 from datetime import date
@@ -6,11 +10,7 @@ from datetime import date
 from app.book.book import Book
 from app.book.words import FIBRE_KINDS
 from app.planning.answers import Reckoning, Uncovered
-from app.planning.drying import all_drying
-from app.planning.knitting.spin_in_time import InTime, spin_in_time
 from app.planning.look_again import ToLook, to_look_at
-from app.web.pages.drying import dry_url, drying_told
-from app.web.pages.forecast_decide import in_time_said
 from app.web.pages.garments import shelf_sentence
 from app.web.pages.plan_line import PlanLine, plan_lines
 from app.web.pages.quick import QuickForm, quick_form
@@ -85,9 +85,7 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown, today: date) -> T
         empty=not (book.fleeces or book.yarns or book.plans),
         quick=quick_form(book),
         summary=shelf_sentence(lines),
-        on_needles=tuple(
-            _needle_row(one, book, shown) for one in spin_in_time(book, reckoning, today)
-        ),
+        on_needles=_on_needles(book, reckoning, shown, today),
         short=tuple(one for one in lines if one.answer.tone == "short"),
         being_knit=tuple(
             one for one in lines if one.state == "being knit" and one.answer.tone != "short"
@@ -103,13 +101,31 @@ def today_page(book: Book, reckoning: Reckoning, shown: Shown, today: date) -> T
     )
 
 
-def _needle_row(one: InTime, book: Book, shown: Shown) -> NeedleRow:
-    url = f"/garments/{one.plan_id}"
-    told = in_time_said(one, book, shown)
-    return NeedleRow(book.plan[one.plan_id].name, f"{url}/needles", f"{url}/ways-out", told)
+def _on_needles(
+    book: Book, reckoning: Reckoning, shown: Shown, today: date
+) -> tuple[NeedleRow, ...]:
+    if not any(one.state == "being knit" for one in reckoning.plans):
+        return ()
+    from app.planning.knitting.spin_in_time import spin_in_time
+    from app.web.pages.forecast_decide import in_time_said
+
+    return tuple(
+        NeedleRow(
+            name=book.plan[one.plan_id].name,
+            url=f"/garments/{one.plan_id}/needles",
+            ways_url=f"/garments/{one.plan_id}/ways-out",
+            told=in_time_said(one, book, shown),
+        )
+        for one in spin_in_time(book, reckoning, today)
+    )
 
 
 def _drying(book: Book, shown: Shown) -> tuple[Drying, ...]:
+    if not any(one.state == "drying" for one in book.holdings):
+        return ()
+    from app.planning.drying import all_drying
+    from app.web.pages.drying import dry_url, drying_told
+
     return tuple(
         Drying(
             name=wool_name(book, one.holding),

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from app.book.wheel import Wheel
 from app.book.words import WheelKind
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.forms.wheel import KINDS
 from app.web.shown import Shown
 

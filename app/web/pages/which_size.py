@@ -9,7 +9,7 @@ from app.book.stamp import stamp
 from app.craft.working import Step
 from app.planning.pattern_fit import around
 from app.planning.which_size import SizeAnswer, WhichSize
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.forms.which_size import EASE_WORDS, FOLLOWS, offered_patterns
 from app.web.pages.answer import Sentence
 from app.web.pages.gauge_said import gauge_said

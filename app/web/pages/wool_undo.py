@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.pages.wool_book import EventRow, wool_book_page
 from app.web.shown import Shown
 from app.work.wool_book import Events

@@ -3,14 +3,17 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from typing import TYPE_CHECKING
 from urllib.parse import urlencode
 
 from app.book.words import ErrandKind
 from app.planning.answers import Reckoning, WorkLine
+from app.web.forms.filled import Filled
 from app.web.forms.options import with_none
-from app.web.forms.reader import Filled
-from app.work.undo_records import Change
 from app.work.work_list_csv import COLUMNS
+
+if TYPE_CHECKING:
+    from app.work.undo_records import Change
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +47,7 @@ class WorkListPage:
     plans: Mapping[str, str]
     today: date
     form: Filled
-    last: Change | None
+    last: "Change | None"
 
 
 HEADINGS: tuple[tuple[str, tuple[ErrandKind, ...], str], ...] = (
@@ -60,7 +63,7 @@ def work_list_page(
     plans: Mapping[str, str],
     today: date,
     form: Filled,
-    last: Change | None = None,
+    last: "Change | None" = None,
 ) -> WorkListPage:
     """`plans` are the names, by id, of what a line of her own may be for."""
     return WorkListPage(

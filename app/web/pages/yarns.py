@@ -8,8 +8,8 @@ from app.book.swatch import Swatch
 from app.book.yarn import Yarn
 from app.planning.answers import Reckoning
 from app.store.skein_list import SkeinLine
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled
 from app.web.forms.yarn import MAKINGS, TWISTS
 from app.web.pages.answer import Sentence
 from app.web.pages.plan_line import PlanLine, plan_line

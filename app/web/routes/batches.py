@@ -7,7 +7,8 @@ from fastapi import APIRouter, Request, Response
 from app.store.skein_find import balance_of
 from app.web.forms.blend_lots import blend_lot_values, read_blend_of
 from app.web.forms.dye import dye_values, read_dyeing
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted, Reader
 from app.web.forms.yarn import colour_kept
 from app.web.pages.batches import blend_page, blended_said, dye_page
 from app.web.routes.skein_tend import as_opened, skein_or_missing

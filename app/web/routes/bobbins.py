@@ -12,8 +12,9 @@ from app.planning.bobbins import bobbin_answer
 from app.store.records import get, remove
 from app.web.errors import Missing
 from app.web.forms.bobbin import read_check, read_end, read_spun
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.bobbins import NewBobbinPage, bobbin_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in

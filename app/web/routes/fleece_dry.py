@@ -8,7 +8,8 @@ from app.planning.drying import Drying, damp_weighings, drying
 from app.web.errors import NotNow
 from app.web.fleece_shown import as_opened, fleece_or_missing
 from app.web.forms.drying import drying_values, read_drying
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.drying import dry_url, drying_page, drying_told
 from app.web.pages.weighed import dried_doubted, weighed_told
 from app.web.session import ReadingSession, WritingSession

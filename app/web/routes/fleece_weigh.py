@@ -6,9 +6,10 @@ from fastapi import APIRouter, Request, Response
 
 from app.web.errors import NotNow
 from app.web.fleece_shown import as_opened, fleece_or_missing
+from app.web.forms.filled import Filled
 from app.web.forms.fleece import GOING
 from app.web.forms.fleece_weigh import read_wool_weighing, weighing_values
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.fleece_form import weigh_page
 from app.web.pages.weighed import weighed_told
 from app.web.session import ReadingSession, WritingSession

@@ -10,8 +10,9 @@ from app.planning.redraw import redraw
 from app.web.forms.design import Wish, construction_chosen, read_design
 from app.web.forms.design_fields import design_values
 from app.web.forms.design_refused import refusal_words, refused_at
+from app.web.forms.filled import Filled
 from app.web.forms.gauge_swatch import FIELD as SWATCH
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.garment_shown import as_opened, said_with, wanting_plan
 from app.web.pages.design_seen import Seen, leaves, seen
 from app.web.pages.garment_design import design_page, opened_form

@@ -7,7 +7,8 @@ from app.book.plan import Plan
 from app.craft.pattern_gauge import CASES
 from app.planning.which_size import WhichSize
 from app.web.errors import NotNow
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted, Reader
 from app.web.forms.which_size import asked_values, offered_patterns, read_asked
 from app.web.garment_shown import as_opened, plan_or_missing, said_with
 from app.web.pages.which_size import which_size_page

@@ -19,8 +19,9 @@ from app.planning.knitting.forecast import Forecast
 from app.planning.knitting.piece import rows_of_piece
 from app.store.taps import first_time
 from app.web.errors import Missing
+from app.web.forms.filled import Filled
 from app.web.forms.needles import Weighed, read_rip, read_taps, read_weighed
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.garment_shown import part_or_missing, plan_or_missing
 from app.web.pages.answer import listed
 from app.web.pages.needles import doubt_said, needles_page, weighing_values

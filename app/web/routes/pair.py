@@ -6,7 +6,8 @@ from fastapi import APIRouter, Request, Response
 from fastapi.responses import RedirectResponse
 
 from app.web.errors import Missing
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.devices import PairPage
 from app.web.session import WritingSession
 from app.web.sharing import COOKIE, COOKIE_S, Sharing

@@ -9,9 +9,10 @@ from app.book.pattern import Pattern
 from app.book.stamp import stamp
 from app.store.records import get
 from app.web.errors import Missing, Stale
+from app.web.forms.filled import Filled
 from app.web.forms.pattern import read_pattern
 from app.web.forms.pattern_sizes import MORE, with_more
-from app.web.forms.reader import Filled, Posted
+from app.web.forms.reader import Posted
 from app.web.pages.patterns import pattern_form_page, pattern_page, patterns_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in

@@ -7,8 +7,9 @@ from app.book.ids import new_id
 from app.book.person import Person
 from app.book.stamp import stamp
 from app.web.errors import Missing, Stale
+from app.web.forms.filled import Filled
 from app.web.forms.person import filled_person, read_person
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.people import people_page, person_form_page
 from app.web.session import READS, ReadingSession, WritingSession, settings_of_request
 from app.web.templating import after_save, render, shown_in

@@ -9,8 +9,9 @@ from app.store.errors import Damaged
 from app.store.photos import folder_of, state_of
 from app.store.picture_file import NotAPicture
 from app.web.errors import NotNow, Stale
+from app.web.forms.filled import Filled
 from app.web.forms.photos import caption_values, read_caption, read_point
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.photos import photo_page, url_of
 from app.web.photo_shown import as_opened, photo_or_missing
 from app.web.session import ReadingSession, WritingSession

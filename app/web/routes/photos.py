@@ -6,8 +6,9 @@ from fastapi.responses import FileResponse
 from app.store.photos import NAME, photos_folder
 from app.store.picture_file import MEDIA
 from app.web.errors import Missing
+from app.web.forms.filled import Filled
 from app.web.forms.photos import SentPicture, read_caption
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.photos import photos_page, url_of
 from app.web.photo_shown import subject_or_missing
 from app.web.session import ReadingSession, WritingSession

@@ -11,8 +11,9 @@ from app.book.stamp import stamp
 from app.planning.sequence import Asked, Turns, roles_of, take_turns
 from app.planning.sequence_refused import Refused
 from app.web.errors import Stale
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.forms.sequence import read_turns, turns_values
 from app.web.garment_shown import part_or_missing, said_with, wanting_plan
 from app.web.pages.sequence import noun_of, sequence_page

@@ -6,7 +6,8 @@ from starlette.datastructures import QueryParams
 from app.book.book import Book
 from app.book.plan import Plan
 from app.store.records import get
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted, Reader
 from app.web.forms.skein import read_skein, skein_values
 from app.web.forms.skein_bought import bought_values, read_bought
 from app.web.forms.skein_yarn import NEW

@@ -4,7 +4,8 @@ from fastapi import APIRouter, Request, Response
 
 from app.book.stamp import stamp
 from app.web.errors import Stale
-from app.web.forms.reader import Filled, Posted
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted
 from app.web.forms.skein_colours import colours_values, read_colours
 from app.web.pages.skein_colours import skein_colours_page
 from app.web.routes.skein_tend import skein_or_missing

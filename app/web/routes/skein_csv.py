@@ -4,7 +4,7 @@ from datetime import date
 
 from fastapi import APIRouter, Request, Response
 
-from app.web.forms.reader import Filled
+from app.web.forms.filled import Filled
 from app.web.forms.skein_csv import read_skeins
 from app.web.forms.skein_csv_file import PostedTable, read_table, seal
 from app.web.pages.skein_csv import brought_said, import_page, preview_page

@@ -5,7 +5,8 @@ from fastapi import APIRouter, Request, Response
 from app.book.book import Book
 from app.store.records import load_book
 from app.store.skein_find import balance_of
-from app.web.forms.reader import Filled, Posted
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted
 from app.web.forms.skein_finish import finish_values, read_finished, read_washed
 from app.web.forms.skein_yarn import NEW
 from app.web.forms.yarn import colour_kept

@@ -9,8 +9,9 @@ from app.book.words import YARN_KINDS
 from app.store.records import get
 from app.store.skein_find import balance_of
 from app.web.errors import Missing, Stale
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id, with_none
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.reader import Posted, Reader
 from app.web.forms.skein_change import change_values, read_change
 from app.web.forms.skein_weigh import read_going, read_weighing, weighing_values
 from app.web.forms.yarn import colour_kept

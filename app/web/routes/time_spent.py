@@ -7,8 +7,9 @@ from sqlmodel import Session
 
 from app.planning.time_days import days
 from app.web.errors import Missing
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id
-from app.web.forms.reader import Filled, Posted
+from app.web.forms.reader import Posted
 from app.web.forms.stint import read_stint
 from app.web.pages.time_needed import TimePage, time_page
 from app.web.session import ReadingSession, WritingSession

@@ -7,7 +7,8 @@ from fastapi import APIRouter, Request, Response
 from app.book.errors import WoolBookError
 from app.store.wool_list import Shelf
 from app.web.errors import Missing, NotNow
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted, Reader
 from app.web.pages.wool_book import balances_page, wool_book_page
 from app.web.pages.wool_undo import wool_undo_page
 from app.web.pages.wool_way import wool_way_page

@@ -8,8 +8,9 @@ from starlette.datastructures import FormData
 
 from app.web.errors import Missing
 from app.web.forms.errand import read_errand
+from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id
-from app.web.forms.reader import Filled, Posted
+from app.web.forms.reader import Posted
 from app.web.pages.work_list import WorkListPage, work_list_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render

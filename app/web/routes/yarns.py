@@ -7,7 +7,8 @@ from app.book.stamp import stamp
 from app.book.yarn import Yarn
 from app.store.records import get
 from app.web.errors import Missing, NotNow, Stale
-from app.web.forms.reader import Filled, Posted, Reader
+from app.web.forms.filled import Filled
+from app.web.forms.reader import Posted, Reader
 from app.web.forms.yarn import colour_kept, read_yarn, yarn_values
 from app.web.pages.yarns import yarn_form_page, yarn_page, yarns_page
 from app.web.session import ReadingSession, WritingSession, settings_of_request
