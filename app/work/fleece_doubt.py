@@ -15,6 +15,10 @@ from app.work.fleece_step import is_back
 MOST_LOST = 0.75
 """More than this share lost is asked about, whatever the step (practice)."""
 
+MOST_GAINED = 0.2
+"""Dry wool weighs more in damp air, and a scale errs; more than this share is asked about, without a
+step too (practice)."""
+
 STANDARD_DEVIATIONS = 3
 
 
@@ -47,7 +51,7 @@ def doubt_of(
     most = usual.value + STANDARD_DEVIATIONS * usual.u if usual else MOST_LOST
     if lost > min(MOST_LOST, most):
         return Doubt("less", lost, usual.value if usual else None)
-    return Doubt("more", lost) if lost < 0 and before != after else None
+    return Doubt("more", lost) if lost < (0.0 if before != after else -MOST_GAINED) else None
 
 
 def usual_loss(
