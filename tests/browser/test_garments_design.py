@@ -153,3 +153,17 @@ def test_small_sums_answer_in_place(empty, page):
     sums.get_by_text("five buttonholes of 3").first.wait_for()
     assert "/garments/" in maker.page.url
     assert "/sums" not in maker.page.url
+
+
+def test_a_fold_stays_open_while_she_types_in_it(empty, page):
+    maker = Maker(page, empty.address)
+    maker.go("/garments/new/design?construction=hat&person_id=")
+    maker.fill(gauge_stitches=22, gauge_rows=30)
+    page.keyboard.press("Tab")
+    maker.reads("It takes about")
+    before = metres(maker.answer())
+    maker.fill(band_brim_gauge="34 × 52")
+    page.keyboard.press("Tab")
+    _until(maker, lambda: metres(maker.answer()) != before)
+    assert page.locator("[name=band_brim_needle]").is_visible()
+    assert page.evaluate("document.activeElement.name") == "band_brim_needle"

@@ -8,6 +8,7 @@ from starlette.testclient import TestClient
 from app.book.design import Design
 from app.book.person import Measure
 from app.book.settings import Settings
+from app.book.shape import Counted
 from app.craft.constructions import constructions
 from app.store.engine import Store
 from app.store.fill import fill
@@ -205,6 +206,20 @@ def test_what_a_change_frees_is_said_before_and_after(client: TestClient, store:
     assert told in words(client.get(url, params=typed).text)
     assert told in words(client.post(url, data=typed).text)
     assert plan.id not in book_of(store).promises_of
+
+
+def test_rows_of_her_own_that_a_change_draws_over_are_named(
+    client: TestClient, store: Store
+) -> None:
+    plan = planned(client, store)
+    with store.writing() as session:
+        sleeves = book_of(store).part[f"{plan.id}-sleeves"]
+        put(session, replace(sleeves, shape=Counted(60, 100)))
+    url = f"/garments/{plan.id}/design"
+    typed = shown_values(page(client, url), url) | {"measure_chest": "104"}
+    told = "The rows you had changed are drawn anew: sleeves."
+    assert told in words(client.get(url, params=typed).text)
+    assert told in words(client.post(url, data=typed).text)
 
 
 def test_typed_parts_give_way_and_a_part_of_the_same_name_keeps_its_skeins(

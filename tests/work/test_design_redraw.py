@@ -9,7 +9,7 @@ from app.book.design import Choice, Design
 from app.book.gauge import Gauge
 from app.book.person import Measure
 from app.book.plan import Extra, RoleYarn, Worked
-from app.book.shape import Runs, Strand
+from app.book.shape import Counted, Runs, Strand
 from app.craft.constructions.drawing import Impossible
 from app.planning import reckon
 from app.planning.knit_with import KnitWith, knit_shape
@@ -55,14 +55,52 @@ def test_a_part_keeps_its_yarn_and_all_that_was_said_of_it():
 def test_a_second_yarn_stays_in_the_rows():
     book = book_with(drawn())
     first = book.parts_of["hat"][0]
-    striped = replace(
-        first, shape=knit_shape(first.shape, KnitWith(use="stripes", share_pct=25.0))
-    )
+    striped = replace(first, shape=knit_shape(first.shape, KnitWith(use="stripes", share_pct=25.0)))
     book = replace(book, parts=(striped, *book.parts[1:]))
     again = redraw(book, drawn(Design("hat", (Measure("head", 600),)))).parts[0]
     assert isinstance(again.shape, Runs)
     assert again.shape.runs[0].strands == (Strand("main", 0.75), Strand("contrast", 0.25))
     assert again.shape.runs[0].pattern == "2×2 rib"
+
+
+def test_what_she_said_of_a_drawn_part_stays_when_the_body_changes():
+    """Sleeves on another needle, a cast-off of her own: only the rows are drawn anew."""
+    pullover = drawn(Design("pullover, drop shoulder", (Measure("chest", 1000),)))
+    book = book_with(pullover)
+    own = Gauge(23.0, 31.0, needle_mm=3.5)
+    changed = {"sleeves": {"gauge": own}, "neck band": {"edges": "picked up and cast off"}}
+    parts = [replace(one, **changed.get(one.name, {})) for one in book.parts]
+    wider = replace(pullover, design=Design("pullover, drop shoulder", (Measure("chest", 1100),)))
+    again = redraw(replace(book, parts=tuple(parts)), wider)
+    by_name = {one.name: one for one in again.parts}
+    assert by_name["sleeves"].gauge == own
+    assert by_name["neck band"].edges == "picked up and cast off"
+    assert by_name["back"].gauge is None
+    assert again.remade == ()
+
+
+def test_a_gauge_of_the_bands_follows_the_design():
+    bands = (Choice("brim gauge", "24 × 32"),)
+    book = book_with(drawn(Design("hat", (Measure("head", 560),), choices=bands)))
+    again = redraw(book, drawn())
+    assert all(one.gauge is None for one in again.parts)
+
+
+def test_rows_she_changed_are_drawn_over_and_named():
+    book = book_with(drawn())
+    first = book.parts_of["hat"][0]
+    longer = replace(first, shape=Counted(90, 30))
+    again = redraw(replace(book, parts=(longer, *book.parts[1:])), drawn())
+    assert again.remade == (longer,)
+    assert again.parts[0].shape == first.shape
+
+
+def test_a_garment_that_could_not_be_drawn_any_more_is_drawn_anew():
+    book = book_with(drawn())
+    broken = drawn(Design("hat", (Measure("head", 60),)))
+    again = redraw(replace(book, plans=(broken,)), drawn())
+    assert [one.name for one in again.parts] == [one.name for one in book.parts]
+    assert again.remade == ()
 
 
 def test_parts_of_a_drawn_garment_that_she_added_stay_and_stand_last():

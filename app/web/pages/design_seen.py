@@ -63,15 +63,18 @@ def seen(look: Look, construction: Construction, shown: Shown) -> Seen:
 
 
 def leaves(redrawn: Redrawn, book: Book) -> str:
-    """What a saved design takes out of the plan, and which skeins that frees; empty for nothing."""
-    if not redrawn.gone:
-        return ""
-    names = listed([one.name for one in redrawn.gone])
+    """What a saved design takes out of the plan, which skeins that frees, and which rows it draws
+    over; empty for nothing."""
+    told = []
+    if redrawn.gone:
+        told.append(f"It has no {listed([one.name for one in redrawn.gone])} any more.")
     freed = dict.fromkeys(book.holding[one.holding_id].code for one in redrawn.freed)
-    told = f"It has no {names} any more."
-    if not freed:
-        return told
-    return f"{told} What was promised there becomes free: {listed([*freed])}."
+    if freed:
+        told.append(f"What was promised there becomes free: {listed([*freed])}.")
+    if redrawn.remade:
+        names = listed([one.name for one in redrawn.remade])
+        told.append(f"The rows you had changed are drawn anew: {names}.")
+    return " ".join(told)
 
 
 def _meets(join: Join, shown: Shown) -> str:
