@@ -9,21 +9,27 @@ from app.book.checks import knit_roles
 from app.book.plan import Part, Plan, Promise
 from app.planning.parted import parted
 from app.store.records import load_book, put, remove
+from app.work.knit_course import renew_cast_on
 from app.work.plan_order import moved
 
 
 def add_part(session: Session, part: Part) -> Part:
     """Add a part after the others of its plan; answers the part with its position."""
-    others = load_book(session).parts_of.get(part.plan_id, [])
+    was = load_book(session)
+    others = was.parts_of.get(part.plan_id, [])
     placed = replace(part, position=max((one.position for one in others), default=0) + 1)
     put(session, placed)
+    renew_cast_on(session, was, part.plan_id)
     return placed
 
 
 def change_part(session: Session, part: Part) -> int:
     """Put a part in the place of its older self, and free what was promised to a yarn that it is
-    no longer knit with. Answers how many promises were freed."""
+    no longer knit with. Answers how many promises were freed. A part on the needles whose gauge is
+    changed keeps the number that follows from it, for all its rows."""
+    was = load_book(session)
     put(session, part)
+    renew_cast_on(session, was, part.plan_id)
     roles = knit_roles(part)
     return _free(session, part, lambda promise: promise.role not in roles)
 

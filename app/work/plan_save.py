@@ -7,6 +7,7 @@ from sqlmodel import Session
 from app.book.plan import Plan, Promise
 from app.book.words import OPEN_STATES, PromiseState
 from app.store.records import load_book, put, remove
+from app.work.knit_course import renew_cast_on
 from app.work.plan_order import next_priority
 
 
@@ -23,7 +24,9 @@ def change_plan(session: Session, plan: Plan) -> int:
     What is promised to a plan being knit is settled: a re-plan no longer moves it. A plan that is
     finished or put away holds nothing back from the shelf.
     """
+    was = load_book(session)
     put(session, plan)
+    renew_cast_on(session, was, plan.id)
     promises = load_book(session).promises_of.get(plan.id, [])
     if plan.state not in OPEN_STATES:
         for promise in promises:

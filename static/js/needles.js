@@ -9,6 +9,7 @@
   const onPage = document.querySelector("[data-asked]")?.dataset.asked;
   let sending = false;
   let more = false;
+  let without = false; // the last try found no connection
   let asked = null; // what the program said of something that was sent and not kept
   let typed = null; // the weighing that was typed on this page, and its form
 
@@ -67,7 +68,7 @@
     const about = all.find((one) => one.id === asked?.id);
     const words = about
       ? asked.words
-      : told.length && `Kept on this device, to be sent: ${told.join(" and ")}.`;
+      : without && told.length && `Kept on this device, to be sent: ${told.join(" and ")}.`;
     const line = box.querySelector("[data-waits]");
     if (line.textContent !== (words || "")) line.textContent = words || "";
     box.hidden = !words;
@@ -125,11 +126,13 @@
           body: body(one),
           headers: { accept: "application/json" },
         });
+        without = false;
         if (!(await heard(one, answer))) break;
       }
     } catch {
+      without = true; // All of it stays kept.
       typed = null;
-      placed(kept()); // No connection: all of it stays kept.
+      placed(kept());
     }
     sending = false;
     show();
