@@ -1,9 +1,9 @@
 """A group of parts laid along its skeins: which metres of which skein go into which part."""
 
-from app.craft.colour import difference, lab
 from app.planning.assign_order import shows, skein_order
 from app.planning.assign_pairs import Piece, evened
 from app.planning.assign_problem import Asked
+from app.planning.colours_alike import apart
 from app.planning.places import place_of
 from app.planning.solve.problem import Group, Problem
 
@@ -53,7 +53,7 @@ def _in_order(asked: Asked, problem: Problem, group: Group, units: list[int]) ->
         first, second = colours[one], colours[other]
         if not first or not second or first == second:
             return 0.0
-        return difference(lab(first), lab(second)) / PLAIN
+        return apart(first, second) / PLAIN
 
     lengths = [problem.skeins[one].metres for one in skeins]
     order = skein_order(lengths, [problem.parts[one].need for one in units], weights, step)

@@ -8,17 +8,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from app.book.yarn import Yarn
-from app.craft.colour import difference, lab
+from app.planning.colours_alike import one_colour, reads_as_one
 from app.planning.needs import PartNeed, RoleNeed
 from app.planning.proposal import suits
 from app.planning.yarns import Lots
-
-ONE_COLOUR = 2.0
-"""Below this CIEDE2000 difference two yarns read as one colour (practice of textile dyers)."""
-
-ONE_GRIST = 0.10
-"""Two yarns may be mixed where their grists differ by no more than this share (practice)."""
 
 MIXED = 0.5
 """What a mixture costs of what another yarn altogether would."""
@@ -63,31 +56,6 @@ def units_chief(unit: Unit, lots: Lots) -> str | None:
     return next((one.yarn_id for one in plan.yarns), None)
 
 
-def reads_as_one(one: str, other: str, lots: Lots) -> bool:
-    """Whether two yarns may be mixed in one piece: fibre, grist and colour alike."""
-    if one == other:
-        return False
-    first, second = lots.book.yarn[one], lots.book.yarn[other]
-    if first.fibre.casefold() != second.fibre.casefold() or not _same_grist(one, other, lots):
-        return False
-    return _one_colour(first, second)
-
-
-def _one_colour(one: Yarn, other: Yarn) -> bool:
-    if one.colour and other.colour:
-        return one.colour == other.colour or (
-            difference(lab(one.colour), lab(other.colour)) < ONE_COLOUR
-        )
-    return bool(one.colour_name) and one.colour_name.casefold() == other.colour_name.casefold()
-
-
-def _same_grist(one: str, other: str, lots: Lots) -> bool:
-    first, second = lots.tex(one), lots.tex(other)
-    if first is None or second is None:
-        return False
-    return abs(first.value - second.value) <= ONE_GRIST * min(first.value, second.value)
-
-
 def _yarns_of(unit: Unit, lots: Lots) -> list[str]:
     if unit.role.yarn_id:
         return [unit.role.yarn_id]
@@ -101,5 +69,5 @@ def _beside_chief(yarn_id: str, chief: str | None, lots: Lots) -> float:
     if chief is None or yarn_id == chief:
         return 0.0
     one, other = lots.book.yarn[yarn_id], lots.book.yarn[chief]
-    same = one.fibre.casefold() == other.fibre.casefold() and _one_colour(one, other)
+    same = one.fibre.casefold() == other.fibre.casefold() and one_colour(one, other)
     return 0.0 if same else 1.0

@@ -3,26 +3,16 @@ skein would show."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from itertools import pairwise
 
 from app.book.book import Book
 from app.book.plan import Plan
-from app.craft.colour import Lab, difference, lab
-from app.planning.needs import meant_yarn
+from app.planning.colours_alike import READS_AS_ONE, apart, lab_of
 from app.planning.picture import Picture
 from app.planning.picture_piece import Piece
-from app.planning.yarns import Lots
-
-READS_AS_ONE = 2.0
-"""Below this CIEDE2000 difference two skeins are told apart only on close look, side by side
-(practice of textile dyers)."""
 
 SHOWS = 1.0
 """From this difference on a change of skein can be seen at all."""
-
-ALIKE_GRIST = 0.10
-"""Yarns whose grist differs by more than a tenth do not pass for one in a fabric (practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,39 +62,6 @@ def colours_of(book: Book, plan: Plan, seen: Picture) -> Colours:
     return Colours(_families(shades.values()), tuple(plainest), tuple(unknown), running)
 
 
-def apart(one: str, other: str) -> float:
-    """CIEDE2000 between two colours "#rrggbb"."""
-    return 0.0 if one == other else difference(_lab(one), _lab(other))
-
-
-def mixtures(book: Book, plan: Plan) -> tuple[tuple[str, ...], ...]:
-    """Yarns that read as one colour with a yarn of the plan, of the same fibre and about its grist:
-    ids, that yarn's own first. They may be offered to be knit as if they were one."""
-    found, lots = [], Lots(book)
-    for own in _yarns_of(book, plan):
-        alike = [one.id for one in book.yarns if one.id != own and _pass_for_one(lots, own, one.id)]
-        if alike:
-            found.append((own, *alike))
-    return tuple(found)
-
-
-def _yarns_of(book: Book, plan: Plan) -> dict[str, None]:
-    roles = (meant_yarn(plan, part, "main") for part in book.parts_of.get(plan.id, []))
-    return dict.fromkeys(
-        one for one in (*(yarn.yarn_id for yarn in plan.yarns), *roles) if one is not None
-    )
-
-
-def _pass_for_one(lots: Lots, one_id: str, other_id: str) -> bool:
-    one, other = lots.book.yarn[one_id], lots.book.yarn[other_id]
-    if not one.colour or not other.colour or one.fibre.casefold() != other.fibre.casefold():
-        return False
-    a, b = lots.tex(one_id), lots.tex(other_id)
-    if a is None or b is None or abs(a.value - b.value) > ALIKE_GRIST * a.value:
-        return False
-    return apart(one.colour, other.colour) < READS_AS_ONE
-
-
 def _shade(book: Book, holding_id: str) -> Shade | None:
     """A skein's colour, its own or its yarn's; None where it runs or nobody noted it."""
     holding = book.holding[holding_id]
@@ -112,7 +69,7 @@ def _shade(book: Book, holding_id: str) -> Shade | None:
     colour = holding.colour or (yarn.colour if yarn else "")
     if not colour or holding.colours:
         return None
-    return Shade(holding_id, holding.code, holding.yarn_id, colour, _lab(colour)[0])
+    return Shade(holding_id, holding.code, holding.yarn_id, colour, lab_of(colour)[0])
 
 
 def _families(shades: Iterable[Shade]) -> tuple[tuple[Shade, ...], ...]:
@@ -138,8 +95,3 @@ def _joins(piece: Piece, shades: dict[str, Shade]) -> Iterator[Join]:
             )
             if first and then and (far := apart(first.colour, then.colour)) >= SHOWS:
                 yield Join(piece.part_id, piece.name, after.first, first, then, far)
-
-
-@lru_cache(maxsize=1024)
-def _lab(colour: str) -> Lab:
-    return lab(colour)

@@ -8,7 +8,7 @@ from app.book.sequence import Sequence, SequenceYarn
 from app.book.shape import Counted, Metres
 from app.craft.colour import difference, lab
 from app.planning import reckon
-from app.planning.colours import apart, colours_of, mixtures
+from app.planning.colours import colours_of
 from app.planning.colours_blend import blended
 from app.planning.picture import picture
 from tests.books import a_book, a_part, a_plan, a_promise, a_skein, a_yarn
@@ -81,39 +81,6 @@ def test_colours_nobody_noted_and_colours_that_run_are_named():
     colours = found(book)
     assert (colours.unknown, colours.running) == (("G-1",), ("G-2",))
     assert [[one.code for one in family] for family in colours.families] == [["G-3"]]
-
-
-def test_the_same_colour_is_no_distance():
-    assert apart(GREY, GREY) == 0
-
-
-def a_mixed_shelf(**other):
-    return a_book(
-        a_yarn(colour=GREY, target_tex=450.0),
-        a_yarn("other", **{"colour": NEAR, "target_tex": 470.0} | other),
-        a_plan(yarns=(RoleYarn("main", "grey two-ply"),)),
-        a_part(),
-    )
-
-
-def test_yarns_that_read_as_one_may_be_offered_as_one():
-    book = a_mixed_shelf()
-    assert mixtures(book, book.plan["pullover"]) == (("grey two-ply", "other"),)
-
-
-@pytest.mark.parametrize(
-    "other",
-    [
-        {"colour": DARK},
-        {"colour": ""},
-        {"fibre": "alpaca"},
-        {"target_tex": 600.0},
-        {"target_tex": None},
-    ],
-)
-def test_another_colour_fibre_or_grist_is_no_mixture(other):
-    book = a_mixed_shelf(**other)
-    assert mixtures(book, book.plan["pullover"]) == ()
 
 
 def test_two_skeins_take_turns_around_the_join():
