@@ -111,8 +111,8 @@ class _Following:
         return dict(found or {into: 1.0})
 
     def _grow(self, seq: int, into: str, out: str, mg: float) -> None:
-        """A weighing moved nothing from anywhere: the same wool weighs more, or less. What is missing
-        after work was in what was worked, so that the rest of the source weighs what it did."""
+        """A weighing moved nothing from anywhere: the same wool weighs more, or less. What is
+        missing after work was in what was worked: the rest of the source weighs what it did."""
         holding, more = (into, mg) if out == WEIGHING else (out, -mg)
         after = sum(self.mg[holding].values())
         if after > 0 and after - more > 0:

@@ -7,7 +7,7 @@ point; everything else to the nearest. A narrow no-break space parts thousands a
 from collections.abc import Callable
 from datetime import date
 from decimal import Decimal
-from math import ceil, floor, log10
+from math import ceil, floor, inf, log10
 
 from app.book.settings import Settings
 from app.craft.counts import OUNCE_G, YARD_M, from_tex
@@ -127,9 +127,10 @@ class Shown:
         """A mass that is missing or must be made, rounded up."""
         return self._with_unit(self._wool(g), up, self.settings.mass_unit)
 
-    def mass_range(self, figure: Figure) -> str:
-        """Where a figure in g lies 9 times in 10: "830 to 1 050 g"."""
-        low, high = (self._wool(x) for x in _nine_in_ten(figure))
+    def mass_range(self, figure: Figure, most_g: float = inf) -> str:
+        """Where a figure in g lies 9 times in 10, and never above the most it can be: "830 to
+        1 050 g"."""
+        low, high = (self._wool(min(x, most_g)) for x in _nine_in_ten(figure))
         return self._range(low, high, self.settings.mass_unit)
 
     def mass_give_or_take(self, figure: Figure) -> str:

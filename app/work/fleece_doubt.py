@@ -16,8 +16,8 @@ MOST_LOST = 0.75
 """More than this share lost is asked about, whatever the step (practice)."""
 
 MOST_GAINED = 0.2
-"""Dry wool weighs more in damp air, and a scale errs; more than this share is asked about, without a
-step too (practice)."""
+"""Dry wool weighs more in damp air, and a scale errs; more than this share is asked about even
+where there was no step (practice)."""
 
 STANDARD_DEVIATIONS = 3
 

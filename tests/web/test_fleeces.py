@@ -382,7 +382,7 @@ def as_it_dries(client: TestClient, address: str, weight: str, day: str, time: s
 def test_drying_wool_is_weighed_until_it_agrees_and_then_entered(client, store):
     address = lying_wet(client)
     page = plain(client.get(f"{address}/dry").text)
-    assert "Drying: weigh it again tomorrow." in page
+    assert "Weigh it again tomorrow." in page
     # 1000 g skirted at 60 ± 3 %, and 2 % for the wetting: 600 ± 32
     assert "Dry, it will weigh about 540 to 660 g." in page
     said = plain(as_it_dries(client, address, "700", "2026-03-02", "18:00").text)
@@ -486,7 +486,7 @@ def test_what_was_never_weighed_damp_cannot_be_dry(client, store):
 def test_picked_wool_stays_scoured_and_what_fell_out_is_waste(client, store):
     address = added(client, state="scoured", weight="600")
     said = plain(weighed(client, address, weight="585", step="pick").text)
-    assert "Bramble 2026 is weighed: 15 g went on the way, 2 % of it." in said
+    assert "Bramble 2026 is picked: 15 g went on the way, 2 % of it." in said
     assert (held_g(store), held_g(store, "waste")) == (585, 15)
     assert "<td>picked</td>" in plain(client.get(address).text)
 
@@ -523,6 +523,39 @@ def test_a_weight_before_is_of_all_of_it_and_dry(client, state, typed):
     answer = weighed(client, address, weight="90", before="500", **typed)
     assert answer.status_code == 422
     assert 'id="e-before"' in answer.text
+
+
+def test_a_part_that_was_dyed_is_said_to_be_dyed(client):
+    address = added(client, state="combed", weight="200")
+    said = plain(weighed(client, address, done="part", taken="100", weight="99", step="dye").text)
+    assert "A part of Bramble 2026 is dyed: 1 g went on the way, 1 % of it. 100 g stay" in said
+
+
+def test_dry_top_that_weighs_twice_as_much_is_asked_about(client, store):
+    address = added(client, state="combed", weight="200")
+    answer = weighed(client, address, done="part", taken="100", weight="201", step="dye")
+    assert answer.status_code == 422
+    assert "201 g is more than the 100 g that were taken." in plain(answer.text)
+    assert held_g(store) == 200
+
+
+def test_wool_that_dries_weighs_no_more_dry_than_it_does_now(client):
+    """590 g were washed, 413 ± 30 g are expected of Shetland: it weighs 398 g, and still dries."""
+    address = added(client, state="skirted", weight="590", breed="Shetland")
+    weighed(client, address, state="drying", weight="410", damp="1", day="2026-05-02")
+    (wool,) = set(re.findall(r"/dry\?wool=([0-9a-z]+)", client.get(address).text))
+    dry = f"{address}/dry?wool={wool}"
+    for grams, clock in (("398", "20:00"), ("397.5", "21:30")):
+        page = client.get(dry).text
+        assert "Dry, it will weigh about" in plain(page)
+        form = shown_values(page, f"{address}/dry") | {"weight": grams, "time": clock}
+        form["day"] = "2026-05-02"
+        client.post(f"{address}/dry", data=form)
+        if grams == "398":
+            assert " to 398 g." in plain(client.get(dry).text)
+    done = plain(client.get(dry).text)
+    assert "the last two weighings agree." in done
+    assert "Dry, it will weigh" not in done
 
 
 def test_a_part_that_was_picked_lies_apart(client, store):

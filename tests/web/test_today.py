@@ -42,7 +42,7 @@ def test_what_is_short_being_knit_and_drying(client: TestClient, store: Store) -
     assert "Short of yarn: pullover and hat. No garment is covered yet." in said
     assert "Short of wool pullover intended Short by" in said
     assert "Being knit" not in said
-    assert "Bramble : Drying: weigh it again tomorrow." in said
+    assert "Bramble : Weigh it again tomorrow." in said
     assert "Dry, it will weigh about 500 to 1 000 g." in said.replace("\u2009", " ")
     assert 'href="/fleeces/Bramble/dry?wool=F-1"' in html
     apart = "kept apart until it was looked at"

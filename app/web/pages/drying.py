@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import inf
 from urllib.parse import quote
 
 from app.book.reading import Reading
@@ -64,19 +65,23 @@ def drying_page(
 def drying_told(one: Drying, shown: Shown) -> str:
     """How far it has dried, and what it will weigh."""
     sentence = _sentence(one, shown)
-    return f"{sentence.lead}{sentence.rest} {expected_told(one, shown)}"
+    return f"{sentence.lead}{sentence.rest} {expected_told(one, shown)}".rstrip()
 
 
 def expected_told(one: Drying, shown: Shown) -> str:
-    """ "Dry, it will weigh about 580 to 640 g." """
-    return f"Dry, it will weigh about {shown.mass_range(one.expected)}."
+    """ "Dry, it will weigh about 580 to 640 g."; never more than it weighed last, and nothing of
+    wool that is dry."""
+    if one.dry:
+        return ""
+    last_g = one.weighings[-1].g if one.weighings else inf
+    return f"Dry, it will weigh about {shown.mass_range(one.expected, last_g)}."
 
 
 def _sentence(one: Drying, shown: Shown) -> Sentence:
     agree = shown.percent(100 * DRY_ENOUGH, 1)
     if one.lost_pct is None:
         rest = f" It is dry when two weighings, an hour or more apart, agree within {agree}."
-        return Sentence("idle", "Drying: weigh it again tomorrow.", rest)
+        return Sentence("idle", "Weigh it again tomorrow.", rest)
     if one.dry:
         return Sentence("enough", "It is dry:", " the last two weighings agree.")
     if not steady(one.weighings[-2:]):

@@ -75,5 +75,10 @@ def weigh_url(known: KnownFleece, wool: Wool) -> str:
 
 
 def wool_said(wool: Wool, shown: Shown) -> str:
-    """ "310 g scoured" """
-    return f"{shown.mass(wool.g)} {wool.holding.state or ''}".strip()
+    """ "310 g scoured" or "31 g on a bobbin" """
+    return f"{shown.mass(wool.g)} {state_said(wool)}".strip()
+
+
+def state_said(wool: Wool) -> str:
+    """How far some wool of a fleece has come."""
+    return "on a bobbin" if wool.holding.kind == "bobbin" else wool.holding.state or ""

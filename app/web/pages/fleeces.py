@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from app.web.pages.answer import Sentence
+from app.web.pages.fleece_form import state_said
 from app.web.shown import Shown
 from app.work.fleece_find import AllFleeces, KnownFleece
 
@@ -61,4 +62,4 @@ def _line(one: KnownFleece, shown: Shown) -> FleeceLine:
 
 
 def _states(one: KnownFleece) -> str:
-    return ", ".join(dict.fromkeys(wool.holding.state or "" for wool in one.wool))
+    return ", ".join(dict.fromkeys(state_said(wool) for wool in one.wool))

@@ -67,7 +67,7 @@ def enter_dry(
         return _page(request, known, found, lying, reader.filled(), status=422)
     weighed = weigh_fleece(session, lying.holding, weighing)
     wool = _wool(found, lying)
-    said = weighed_told(found, wool, weighing, weighed, known.book.settings)
+    said = weighed_told(found, wool, weighing, weighed, known.book)
     undo = weighed.event.seq if weighed.event else None
     return after_save(request, f"/fleeces/{fleece_id}", said, undo)
 

@@ -44,7 +44,7 @@ def weigh(request: Request, session: WritingSession, posted: Posted, fleece_id: 
     if not reader.ok:
         return _weigh_form(request, known, found, wool, reader.filled(), status=422)
     weighed = weigh_fleece(session, wool.holding, weighing)
-    message = weighed_told(found, wool, weighing, weighed, known.book.settings)
+    message = weighed_told(found, wool, weighing, weighed, known.book)
     undo = weighed.event.seq if weighed.event else None
     return after_save(request, f"/fleeces/{fleece_id}", message, undo)
 
