@@ -29,7 +29,10 @@ LEVEL_U = 0.11
 """Standard uncertainty of q before anything was weighed: hand 10 %, garment 3 %, ball 3 %
 (practice)."""
 
-DRIFTS: tuple[tuple[float, float, float], ...] = tuple(
+Drifts = tuple[tuple[float, float, float], ...]
+"""Deviations of the grist, correlation lengths in m, and how likely the two are."""
+
+DRIFTS: Drifts = tuple(
     (cv, k, cv_weight * k_weight)
     for cv, cv_weight in ((0.03, 0.28), (0.06, 0.4), (0.095, 0.32))
     for k, k_weight in ((5.0, 0.25), (20.0, 0.5), (50.0, 0.25))
@@ -76,7 +79,7 @@ class Ball:
     weighed: tuple[Weighed, ...]
     expected: float
     level_u: float = LEVEL_U
-    drifts: tuple[tuple[float, float, float], ...] = field(default=DRIFTS)
+    drifts: Drifts = field(default=DRIFTS)
 
     def left(self, x: float) -> tuple[float, float]:
         """What is left after x planned metres, in g: its mean, below zero where it has ended
@@ -107,7 +110,7 @@ class Ball:
         return (new.g - mean) / sqrt(u * u + new.u * new.u)
 
     @cached_property
-    def drift_weights(self) -> tuple[tuple[float, float, float], ...]:
+    def drift_weights(self) -> Drifts:
         """The drifts with their weights after the weighings: for the next ball of the yarn."""
         return tuple((one.cv, one.k, one.weight) for one in self._told)
 

@@ -3,8 +3,14 @@ from html import unescape
 
 from starlette.testclient import TestClient
 
+from app.book.shape import Stated
 from app.store.engine import Store
 from app.store.fill import fill
+from tests.books import a_part, a_pattern
+from tests.planning.knitting.test_drift import EVEN
+from tests.planning.knitting.test_drift import book_of as book_of_balls
+from tests.planning.learning.test_garments_seen import NEXT, old, sleeved
+from tests.planning.learning.test_garments_seen import book_of as book_of_garments
 from tests.planning.learning.test_learnt import washed
 from tests.web.garden import book_of, page, words
 
@@ -65,3 +71,33 @@ def test_one_is_struck_out_and_counted_again(client: TestClient, store: Store):
 
 def test_a_measurement_nobody_made_is_missing(client: TestClient):
     assert client.post(f"{PAGE}/mark", data={"key": "step 99"}).status_code == 404
+
+
+def test_what_finished_garments_changed_is_shown_plan_by_plan(client: TestClient, store: Store):
+    with store.writing() as session:
+        fill(session, book_of_garments(sleeved(), NEXT))
+    said = words(page(client, PAGE))
+    assert "Yarn taken, against planned by a gauge 0.84 to 1.19 of what was planned" in said
+    assert re.search(r"What your garments changed .* next 430 to 560.m 470 to 565.m", said)
+    assert "Yarn of a part beside the rest: sleeve" in said
+    assert re.search(r"old, yarn taken against planned, 1 January 2026", said)
+    assert "× 1.1" in said
+
+
+def test_a_source_of_stated_amounts_has_its_own_number(client: TestClient, store: Store):
+    pattern = a_pattern(source="a printed leaflet, 1998")
+    shawl = a_part("shawl", "old", shape=Stated(600_000))
+    with store.writing() as session:
+        fill(session, book_of_garments(pattern, old(part=shawl, pattern_id=pattern.id)))
+    said = words(page(client, PAGE))
+    assert (
+        "Yarn taken of a stated amount: a printed leaflet, 1998 0.68 to 1.02 of what is stated"
+        in said
+    )
+
+
+def test_how_even_a_yarn_is(client: TestClient, store: Store):
+    with store.writing() as session:
+        fill(session, book_of_balls(EVEN, EVEN))
+    said = words(page(client, PAGE))
+    assert re.search(r"grey two-ply: its grist wanders by about 3.2.*, by two balls weighed", said)

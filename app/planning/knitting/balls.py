@@ -6,7 +6,7 @@ from math import hypot, inf
 from app.book.book import Book
 from app.book.holding import Holding
 from app.book.knitting import Weighing
-from app.craft.ball import Ball, Weighed
+from app.craft.ball import DRIFTS, Ball, Drifts, Weighed
 from app.planning.knitting.course import Course, Place
 from app.planning.knitting.pace import Gone, Pace, gone, pace
 from app.planning.yarns import Lots
@@ -88,10 +88,10 @@ def pace_without(
     return pace(planned_u, tuple(one for one in others if one), verdicts)
 
 
-def as_ball(one: OnNeedles, others: Pace) -> Ball:
+def as_ball(one: OnNeedles, others: Pace, drifts: Drifts = DRIFTS) -> Ball:
     """A ball for the craft's forecast, by its own weighings and what the other balls tell."""
     level_u = hypot(others.u / others.value, OWN_GRIST_U)
-    return Ball(one.weighed, one.g_per_m * others.value, level_u)
+    return Ball(one.weighed, one.g_per_m * others.value, level_u, drifts)
 
 
 def reach(one: OnNeedles, ball: Ball) -> Reach:

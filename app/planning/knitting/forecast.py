@@ -21,6 +21,7 @@ from app.planning.knitting.balls import (
 from app.planning.knitting.course import Course, Place
 from app.planning.knitting.done import Done, metres_done, rows_done
 from app.planning.knitting.doubt import courses_of
+from app.planning.knitting.drift import drifts_before
 from app.planning.knitting.pace import Pace
 from app.planning.needs import PartNeed, needs_of
 from app.planning.netting import knitted
@@ -132,7 +133,8 @@ class Forecast:
         return pace_without(share, self._of(course.group), left_out, self.book)
 
     def _ball(self, one: OnNeedles) -> BallAhead:
-        ball = as_ball(one, self._pace(one.course, one))
+        drifts = drifts_before(self.book, one)
+        ball = as_ball(one, self._pace(one.course, one), drifts)
         return BallAhead(one, ball, reach(one, ball))
 
     def _yarn(self, course: Course, group: GroupAnswer) -> YarnAhead:

@@ -6,12 +6,21 @@ from typing import Literal
 from app.book.book import Book
 from app.craft.learning import Normal
 from app.planning.learning.factors import FACTORS, PACE_NAME, factor_of, prior
+from app.planning.learning.garments_seen import FACTOR_OF, PATTERN, PLACE
 from app.planning.learning.learnt import Learnt
 from app.planning.learning.observed import Names
 from app.planning.learning.usual import PACES, SETTING, set_herself, usual_kept, usual_yield
+from app.planning.needs_planned import STATED_MEDIAN
 
-Unit = Literal["share", "of the grist meant", "m/h", "g/h"]
+Unit = Literal[
+    "share", "of the grist meant", "of what was planned", "of what is stated", "m/h", "g/h"
+]
 Range = tuple[float, float]
+
+NAMED = {PLACE: "place", PATTERN: "pattern"}
+"""Factors that are told of each place or stitch pattern alone, by the name of their level."""
+
+SOURCED = {FACTOR_OF["stated"]: "source"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +76,9 @@ def _usual(book: Book, factor: str, names: Names) -> tuple[float, Unit]:
         return usual_yield(names.breed), "share"
     if factor in SETTING:
         return usual_kept(factor, book.settings), "share"
-    return 1.0, "of the grist meant"
+    if factor == FACTOR_OF["stated"]:
+        return STATED_MEDIAN, "of what is stated"
+    return 1.0, "of the grist meant" if factor == "grist" else "of what was planned"
 
 
 def _range(usual: float, normal: Normal, unit: Unit) -> Range:
@@ -77,6 +88,8 @@ def _range(usual: float, normal: Normal, unit: Unit) -> Range:
 
 def _any(learnt: Learnt, factor: str) -> list[tuple[str, str]]:
     """What any other fleece or yarn of hers is called; of a yield, one of each breed."""
+    if factor in NAMED:
+        return []
     if factor != "scour":
         return [("", "")]
     told = (
@@ -87,14 +100,22 @@ def _any(learnt: Learnt, factor: str) -> list[tuple[str, str]]:
 
 
 def _cases(learnt: Learnt, factor: str) -> list[tuple[Names, str]]:
-    """The fleeces or yarns a factor was measured of, by name."""
-    book, found = learnt.book, dict[Names, str]()
+    """The fleeces or yarns a factor was measured of, by name; of a garment's, what it is told of
+    beside the maker."""
+    counting = [one.observation for one in learnt.told if one.counts]
+    mine = [one for one in counting if factor in one.factors]
+    if level := NAMED.get(factor) or SOURCED.get(factor):
+        whose = {getattr(one.names, level) for one in mine}
+        return [(Names(**{level: name}), name) for name in sorted(whose) if name]
+    return _of_wool(learnt.book, factor, [one.names for one in mine])
+
+
+def _of_wool(book: Book, factor: str, cases: list[Names]) -> list[tuple[Names, str]]:
+    found = dict[Names, str]()
     of_fleece = "fleece" in factor_of(factor).levels
-    for one in learnt.told:
-        if one.counts and factor in one.observation.factors:
-            names = one.observation.names
-            fleece, yarn = book.fleece.get(names.fleece), book.yarn.get(names.yarn)
-            record = fleece if of_fleece else yarn
-            if record is not None:
-                found[names] = record.name
+    for names in cases:
+        fleece, yarn = book.fleece.get(names.fleece), book.yarn.get(names.yarn)
+        record = fleece if of_fleece else yarn
+        if record is not None:
+            found[names] = record.name
     return sorted(found.items(), key=lambda one: (one[1].casefold(), str(one[0])))

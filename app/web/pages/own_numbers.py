@@ -8,6 +8,7 @@ from app.planning.learning.before_after import BeforeAfter, Range, before_after
 from app.planning.learning.factors import factor_of
 from app.planning.learning.observed import Observation, Told
 from app.web.pages.answer import Sentence, counted, listed
+from app.web.pages.learned_said import EffectRow, drifts_said, effect_rows
 from app.web.shown import Shown
 
 IN_FORCE = "what you measured"
@@ -60,6 +61,8 @@ class OwnNumbersPage:
     aside: tuple[SeenRow, ...]
     struck: tuple[SeenRow, ...]
     counting: tuple[SeenRow, ...]
+    effects: tuple[EffectRow, ...]
+    drifts: tuple[str, ...]
 
 
 def own_numbers_page(learnt: Learnt, shown: Shown) -> OwnNumbersPage:
@@ -72,6 +75,8 @@ def own_numbers_page(learnt: Learnt, shown: Shown) -> OwnNumbersPage:
         aside=tuple(one for one in seen if one.standing == "set aside"),
         struck=tuple(one for one in seen if one.standing == "struck out"),
         counting=tuple(one for one in seen if one.standing in ("counts", "let in")),
+        effects=tuple(effect_rows(learnt.book, shown)),
+        drifts=tuple(drifts_said(learnt.book, shown)),
     )
 
 
