@@ -63,7 +63,7 @@ class Phone:
     def __init__(self, browser: Any, program: Running, **more: object) -> None:
         self.context = browser.new_context(viewport=NARROW, locale="en-GB", **more)
         self.page = self.context.new_page()
-        self.page.set_default_timeout(10_000)
+        self.page.set_default_timeout(20_000)
         self.address = program.address
 
     def go(self, path: str) -> None:

@@ -84,8 +84,7 @@ def test_no_such_piece(client: TestClient, address: str) -> None:
 def test_the_strip_tells_the_next_row(client: TestClient) -> None:
     told = words(page(client, BODY))
     assert "Rounds done: 0 of 120" in told
-    assert "Round 1 grey two-ply 229 stitches: cast on 229" in told
-    assert "stocking stitch, from G-1" in told
+    assert "Round 1 grey two-ply 229 stitches stocking stitch, from G-1" in told
     html = ticked(client, 1).text
     assert "Round 2 grey two-ply 229 stitches" in words(html)
 
@@ -343,3 +342,59 @@ def test_rows_of_the_form_are_json(client: TestClient) -> None:
     html = page(client, NEEDLES)
     told = html.split("data-rows='")[1].split("'")[0]
     assert json.loads(told)["1 body"] == 7
+
+
+OTHERWISE = f"{BODY}/otherwise"
+
+
+def test_another_needle_from_here_on(client: TestClient, store: Store) -> None:
+    ticked(client, 40)
+    assert f'href="{OTHERWISE}"' in page(client, BODY)
+    html = page(client, OTHERWISE)
+    assert "Otherwise from round 41 on" in words(html)
+    form = shown_values(html, OTHERWISE) | {"gauge_stitches": "24", "gauge_rows": "33"}
+    before = book_of(store)
+    answer = client.post(OTHERWISE, data=form)
+    assert "body, from round 41 is a part of its own now" in words(answer.text)
+    assert "Rounds done: 0 of 88" in words(answer.text)
+    assert "Round 1 grey two-ply 229 stitches" in words(answer.text)
+    client.post(undo_of(answer.text), data={"back": NEEDLES})
+    after = book_of(store)
+    assert (after.parts, after.promises, after.plans) == (
+        before.parts,
+        before.promises,
+        before.plans,
+    )
+
+
+@pytest.mark.parametrize(
+    ("told", "field"),
+    [
+        ({}, "rows"),
+        ({"rows": "0"}, "rows"),
+        ({"gauge_stitches": "22"}, "gauge_rows"),
+        ({"yarn_id": "x"}, "yarn_id"),
+    ],
+)
+def test_otherwise_at_fault(
+    client: TestClient, store: Store, told: dict[str, str], field: str
+) -> None:
+    ticked(client, 40)
+    form = shown_values(page(client, OTHERWISE), OTHERWISE) | told
+    answer = client.post(OTHERWISE, data=form)
+    assert answer.status_code == 422
+    assert f'id="e-{field}"' in answer.text
+    assert len(book_of(store).parts) == 3
+
+
+def test_otherwise_where_nothing_is_knit(client: TestClient) -> None:
+    assert "otherwise" not in page(client, BODY)
+    form = shown_values(page(client, OTHERWISE), OTHERWISE) | {"rows": "30"}
+    answer = client.post(OTHERWISE, data=form)
+    assert "Nothing of it is knit yet" in words(answer.text)
+
+
+def test_otherwise_from_a_stale_window(client: TestClient) -> None:
+    ticked(client, 40)
+    form = shown_values(page(client, OTHERWISE), OTHERWISE) | {"rows": "30", "stamp": "0" * 12}
+    assert client.post(OTHERWISE, data=form).status_code == 409

@@ -59,8 +59,9 @@ def strip(
 
 
 def _with_edges(need: PartNeed, words: list[str], first: int, last: int) -> list[str]:
-    """How the piece is begun and ended, with the words of its first row and its last."""
-    before = f"{begun(need.part).lower()} {first}"
+    """How the piece is begun and ended, with the words of its first row and its last; of a piece
+    with no edges it is not known."""
+    before = "" if need.part.edges == "none" else f"{begun(need.part).lower()} {first}"
     after = f"then cast off {last}" if "off" in need.part.edges else ""
     words = [", ".join(filter(None, (before, words[0]))), *words[1:]]
     return [*words[:-1], ", ".join(filter(None, (words[-1], after)))]
