@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from app.book.words import SINKS
 from app.planning.trace_streams import Stream
 
+NONE_LEFT: Mapping[str, float] = {}
+
 MOST_IN_A_COLUMN = 8
 """More holdings than this side by side are drawn as one, "and others"."""
 
@@ -38,11 +40,12 @@ class Layers:
     columns: int
 
 
-def layers(streams: Iterable[Stream]) -> Layers:
-    """Streams in columns; what only gives is in the first, a sink beside what reached it last."""
+def layers(streams: Iterable[Stream], left: Mapping[str, float] = NONE_LEFT) -> Layers:
+    """Streams in columns; what only gives is in the first, a sink beside what reached it last.
+    `left` is the mg that is still in a holding, beside what flowed out of it."""
     streams = tuple(streams)
     column = _columns(streams)
-    through = _through(streams)
+    through = _through(streams, left)
     nodes = _nodes(column, through)
     place = {id: number for number, node in enumerate(nodes) for id in node.holdings}
     bands: dict[tuple[int, int], float] = {}
@@ -66,9 +69,9 @@ def _columns(streams: tuple[Stream, ...]) -> dict[str, int]:
     return column
 
 
-def _through(streams: tuple[Stream, ...]) -> dict[str, float]:
+def _through(streams: tuple[Stream, ...], left: Mapping[str, float]) -> dict[str, float]:
     into: dict[str, float] = {}
-    out: dict[str, float] = {}
+    out = {id: max(0.0, mg) for id, mg in left.items()}
     for one in streams:
         into[one.target] = into.get(one.target, 0.0) + one.mg
         out[one.source] = out.get(one.source, 0.0) + one.mg

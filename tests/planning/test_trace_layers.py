@@ -48,3 +48,8 @@ def test_streams_inside_what_is_drawn_as_one_are_not_drawn():
     assert "S-18" in found.nodes[rest].holdings
     assert all(one.source != one.target for one in found.bands)
     assert any(one.source == rest for one in found.bands)
+
+
+def test_what_is_left_in_a_fleece_is_drawn_with_what_flowed_out_of_it():
+    found = layers(streams(("A", "top", 180)), {"A": 60.0, "elsewhere": 5.0, "top": -1.0})
+    assert found.nodes == (Node(("A",), 0, 240), Node(("top",), 1, 180))

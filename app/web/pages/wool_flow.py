@@ -20,6 +20,7 @@ GAP = 28.0
 
 LEAST = 1.5
 LONGEST_WORD = 15
+SHORTER = {"weighing and moisture": "weighing"}
 USUAL_COLOUR = "#b8a88f"
 WASTE_COLOUR = "#8a8a8a"
 
@@ -139,6 +140,9 @@ def _code(holding_id: str, book: Book) -> str:
 
 
 def _short(name: str) -> str:
+    """A name that fits its column: of a part of a fleece, "Bramble, combed", what tells it from the
+    others."""
+    name = name if len(name) <= LONGEST_WORD else SHORTER.get(name, name.split(", ")[-1])
     return name if len(name) <= LONGEST_WORD else f"{name[: LONGEST_WORD - 1]}…"
 
 

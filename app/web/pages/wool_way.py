@@ -61,14 +61,16 @@ def wool_way_page(book: Book, holding_id: str, shown: Shown) -> WoolWayPage:
     holding = book.holding[holding_id]
     came = came_from(book, holding_id)
     made = made_of_holding(book, holding_id)
-    ended, streams = became(book, roots_of(book, holding_id))
+    roots = roots_of(book, holding_id)
+    ended, streams = became(book, roots)
+    left = {one.holding.id: one.mg for one in ended if one.holding.id in roots}
     return WoolWayPage(
         name=wool_name(book, holding),
         url=_url(book, holding_id),
         sentence=_sentence(book, came, ended, shown),
         back=way_picture(*way_back(book, holding_id), book, shown),
         came=tuple(_came(book, one, shown) for one in came),
-        ahead=way_picture(streams, layers(streams), book, shown),
+        ahead=way_picture(streams, layers(streams, left), book, shown),
         became=tuple(_became(book, one, shown) for one in ended) if streams else (),
         made_of=made,
         water=water_said(made, shown) if made else "",
