@@ -124,8 +124,8 @@ def live(
     """A band knit on from `stitches` left on the needle, and picked up along the tops of the front
     bands beside them. Nothing where it has no depth."""
     tops = _tops(band, tops_cm)
-    words = f"Knit on from {stitches} stitches"
-    words += f" and pick up {tops} along the top of each front band." if tops else "."
+    also = f" and pick up {tops} along the top of each front band: {stitches + 2 * tops} stitches"
+    words = f"Knit on from {stitches} stitches{also if tops else ''}."
     lives = along_edge(name, "knit on from", stitches, stitches)
     meets = (lives, *_meets_tops(name, band, tops_cm))
     begun = Begun(stitches + 2 * tops, words, "stretchy cast-off", meets)
@@ -164,7 +164,7 @@ def _band_from(
     mitred = f" with a double decrease at the point of the V in every {row}: {last} stitches;"
     words = (
         begun.words,
-        _into(begun.taken, count, row),
+        *([_into(begun.taken, count, row)] if begun.taken != count else []),
         f"Work {counted(rows, row)} in {band.pattern}{mitred if begun.pointed else ' and'} "
         "cast off loosely.",
     )
@@ -186,5 +186,5 @@ def _into(have: int, want: int, row: str) -> str:
         return f"Go on with {want} stitches."
     verb = "increase" if want > have else "decrease"
     many = abs(want - have)
-    how = f"{many} evenly{one_in_every(many, have)}"
+    how = "one stitch" if many == 1 else f"{many} evenly{one_in_every(many, have)}"
     return f"In the first {row} that follows {verb} {how}: {want} stitches."

@@ -27,7 +27,10 @@ from app.craft.constructions.necklines import (
     neck_of,
     open_up,
 )
-from app.craft.constructions.pieces import edging, piece
+from app.craft.constructions.pieces import edging, piece, words_of
+
+ARMHOLES_BEGIN = "Mark the edges of the row: the armholes begin here."
+"""What is told where no stitch is cast off at the underarm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +83,14 @@ def back_and_front(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
     pieces = (
         *hems,
         _back(wanted, body, neck, edges),
-        piece("front", "front", below + front, wanted.knit, edges=edges),
+        piece(
+            "front",
+            "front",
+            below + front,
+            wanted.knit,
+            edges=edges,
+            words=_told(body, below, front),
+        ),
     )
     around = closed_neck(wanted, neck, neck_edge_cm(neck, wanted.knit))
     shoulders = _shoulders(body, neck, front[-1].stitches_to // 2)
@@ -100,7 +110,10 @@ def back_and_fronts(wanted: Wanted, body: FlatBody, arms: Arms) -> Drawing:
         *hem_below(wanted, body.trunk, "front hems", below[0].stitches, copies=2, sewn=True),
     )
     edges = edging(cast_on=not hems, cast_off=True, sewn=True)
-    fronts = piece("fronts", "front", below + front, knit, copies=2, half=True, edges=edges)
+    words = _told(body, below, front, half=True)
+    fronts = piece(
+        "fronts", "front", below + front, knit, copies=2, half=True, edges=edges, words=words
+    )
     pieces = (*hems, _back(wanted, body, neck, edges), fronts)
     up_front = front_bands(
         wanted, knit.long(fronts.rows - neck.front) + body.trunk.hem_band.depth_cm
@@ -133,8 +146,21 @@ def _neck(wanted: Wanted, body: FlatBody) -> Neck:
 
 def _back(wanted: Wanted, body: FlatBody, neck: Neck, edges: Edging) -> DrawnPiece:
     runs = open_up(body.above, back_opening(neck, body.rows_above))
-    whole = below_arms(body.trunk) + runs
-    return piece("back", "back", whole, wanted.knit, edges=edges)
+    below = below_arms(body.trunk)
+    words = _told(body, below, runs)
+    return piece("back", "back", below + runs, wanted.knit, edges=edges, words=words)
+
+
+def _told(
+    body: FlatBody, below: tuple[KnitRun, ...], above: tuple[KnitRun, ...], half: bool = False
+) -> tuple[str, ...]:
+    """The work of a piece in words, with a mark at the underarm where nothing is cast off there."""
+    below, above = (tuple(run for run in runs if run.rows) for runs in (below, above))
+    told = words_of(below + above, half=half)
+    if body.underarm:
+        return told
+    at = len(words_of(below, half=half))
+    return (*told[:at], ARMHOLES_BEGIN, *told[at:])
 
 
 def _shoulders(body: FlatBody, neck: Neck, front: int) -> Join:

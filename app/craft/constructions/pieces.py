@@ -27,6 +27,9 @@ EDGINGS: dict[tuple[bool, bool, bool], Edging] = {
     (False, True, False): "cast off",
 }
 
+SIDE, ARMHOLE = "side edge", "armhole edge"
+"""What the outer edge of a half piece is called below its armhole, and from there on."""
+
 Runs = tuple[KnitRun, ...]
 
 
@@ -50,16 +53,18 @@ def piece(
     if not runs or any(run.rows < 0 or min(run.stitches, run.stitches_to) < 1 for run in runs):
         raise Impossible("nothing left", f"these measures leave nothing for the {name}")
     work = words_of(runs, in_round, half) if words is None else words
-    told = (*_begun(edges, runs, work), *work, *_ended(edges, runs, work))
+    told = (*_begun(edges, runs, work), *work, *_ended(edges, runs, work, half))
     line = outline(runs, knit, half) if drawn is None else drawn
     return DrawnPiece(name, place, in_round, copies, runs, knit, edges, told, line)
 
 
 def words_of(runs: Runs, in_round: bool = False, half: bool = False) -> tuple[str, ...]:
     """The work of each run in words, with what is cast off or increased between two of them."""
-    told = [_step(runs[0], in_round, half)]
-    for before, after in pairwise(runs):
-        told += [*_between(before, after, half), _step(after, in_round, half)]
+    armhole = _armhole(runs) if half else 0
+    told = [_step(runs[0], in_round, half, SIDE if armhole else ARMHOLE)]
+    for at, (before, after) in enumerate(pairwise(runs), 1):
+        edge = SIDE if at < armhole else ARMHOLE
+        told += [*_between(before, after, half), _step(after, in_round, half, edge)]
     return tuple(told)
 
 
@@ -78,16 +83,27 @@ def _begun(edges: Edging, runs: Runs, told: tuple[str, ...]) -> Iterator[str]:
         yield f"Cast on {runs[0].stitches} stitches."
 
 
-def _ended(edges: Edging, runs: Runs, told: tuple[str, ...]) -> Iterator[str]:
-    if "off" in edges and not told[-1].endswith("cast off loosely."):
+def _ended(edges: Edging, runs: Runs, work: tuple[str, ...], half: bool) -> Iterator[str]:
+    if "off" in edges and not work[-1].endswith("cast off loosely."):
         loosely = ", loosely" if "stretchy" in edges else ""
-        yield f"Cast off the {runs[-1].stitches_to} stitches that are left{loosely}."
+        told = f"Cast off the {runs[-1].stitches_to} stitches that are left{loosely}"
+        yield f"{told}{_on_each_side(runs[-1], half)}."
 
 
-def _step(run: KnitRun, in_round: bool, half: bool) -> str:
+def _armhole(runs: Runs) -> int:
+    """Which run begins with a cast-off at the armhole; 0 where none does."""
+    return next((at for at, (a, b) in enumerate(pairwise(runs), 1) if _fewer(a, b) < 0), 0)
+
+
+def _fewer(before: KnitRun, after: KnitRun) -> int:
+    """Stitches gained between two runs beside those of the opening, below zero if cast off."""
+    return after.stitches - before.stitches_to + after.gap - before.gap_to
+
+
+def _step(run: KnitRun, in_round: bool, half: bool, edge: str) -> str:
     outer = run.stitches_to + run.gap_to - run.stitches - run.gap
     inner = run.gap - run.gap_to
-    armhole = "at the armhole edge of" if half else "at each armhole edge of"
+    armhole = f"at the {edge} of" if half else f"at each {edge} of"
     neck = "at the neck edge of" if half else "at each neck edge of"
     ends = 1 if half else 2
     if outer and inner:
@@ -97,15 +113,22 @@ def _step(run: KnitRun, in_round: bool, half: bool) -> str:
         ]
         over = counted(run.rows, "row")
         work = f"{both[0].lower()}; at the same time {both[1].lower()}".replace(f" over {over}", "")
-        return f"Over {over} {work}: {run.stitches_to} stitches."
+        return f"Over {over} {work}: {run.stitches_to} stitches{_on_each_side(run, half)}."
     where = neck if inner else (armhole if half else "")
     told = shaping_text(run.rows, run.stitches, run.stitches_to, in_round, where, ends)
+    begun, count, after = told.rpartition(f"{run.stitches_to} stitches")
+    told = f"{begun}{count}{_on_each_side(run, half)}{after}"
     return told if run.pattern == PLAIN else f"{told[:-1]}, in {run.pattern}."
+
+
+def _on_each_side(run: KnitRun, half: bool) -> str:
+    """A piece that is parted in its middle is knit on one side at a time."""
+    return "" if half or not run.gap_to else f", {run.stitches_to // 2} on each side"
 
 
 def _between(before: KnitRun, after: KnitRun, half: bool) -> Iterator[str]:
     opened = after.gap - before.gap_to
-    change = after.stitches - before.stitches_to + opened
+    change = _fewer(before, after)
     if not after.gap and after.gap_to and not half:
         yield "Part it in the middle for the neck; work each side alone."
     if opened > 0:

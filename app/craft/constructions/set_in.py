@@ -50,7 +50,7 @@ def set_in_trunk(wanted: Wanted) -> FlatBody:
     slanted = min(removed // 2, int(DEEPEST_SHAPING * trunk.armhole / 2))
     at_once, straight = removed - slanted, trunk.armhole - 2 * slanted
     slope = max(knit.along(SHOULDER_SLOPE_CM, 2), 2)
-    last = neck.width + 2 * ceil((cross - neck.width) / 6)
+    last = neck.width + 2 * ceil((cross - neck.width) / (slope + 2))
     above = (
         (2 * slanted, trunk.across - 2 * at_once, cross),
         (straight, cross, cross),

@@ -52,7 +52,7 @@ def test_what_is_done_between_runs_is_told():
         "Increase 4 stitches evenly: 16 stitches.",
         "Work 6 rows on 16 stitches.",
         "Cast off 4 stitches in the middle for the neck; work each side alone.",
-        "Work 2 rows on 12 stitches.",
+        "Work 2 rows on 12 stitches, 6 on each side.",
     )
 
 
@@ -78,7 +78,28 @@ def test_both_edges_at_once_are_told_one_beside_the_other():
     assert told == (
         "Over 10 rows decrease one stitch at each armhole edge of the next and every 2nd row, "
         "3 times, then every 4th row, once; at the same time decrease one stitch at each neck "
-        "edge of the next row, then every 6th row, once: 8 stitches."
+        "edge of the next row, then every 6th row, once: 8 stitches, 4 on each side."
+    )
+
+
+def test_half_a_front_is_taken_in_at_its_side_below_the_armhole():
+    runs = (KnitRun(10, 20, 16), KnitRun(4, 12, 10))
+    assert words_of(runs, half=True) == (
+        "Decrease one stitch at the side edge of the next and every 2nd row, 3 times, then every "
+        "4th row, once: 16 stitches, then work 1 row more.",
+        "Cast off 4 stitches at the armhole edge: 12 stitches.",
+        "Decrease one stitch at the armhole edge of the next and every 2nd row, 2 times: "
+        "10 stitches, then work 1 row more.",
+    )
+
+
+def test_what_is_left_of_a_parted_piece_is_told_for_each_side():
+    runs = (KnitRun(10, 20, 20), KnitRun(4, 16, 8, gap=4, gap_to=4))
+    told = piece("back", "back", runs, SQUARE, edges="cast off and seams").words
+    assert told[-2:] == (
+        "Decrease one stitch at each end of the next and every row, 4 times: 8 stitches, 4 on each "
+        "side.",
+        "Cast off the 8 stitches that are left, 4 on each side.",
     )
 
 
