@@ -150,13 +150,12 @@ def _open_browser(address: str) -> None:
 
 
 def _server(store: Store, sharing: "Sharing | None" = None) -> "Server":
-    gc.disable()  # modules coming in leave nothing to collect; looking costs a seventh of the start
     import uvicorn
 
     from app.web.server import create_app
 
     app = create_app(store, at_once=False, sharing=sharing)
-    gc.enable()
+    gc.enable()  # the command put it off until all modules are in
     config = uvicorn.Config(
         app,
         log_level="warning",
