@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from app.book.book import Book
 from app.book.fleece import Fleece
+from app.book.spinning import Spinning
 from app.book.yarn import Yarn
 from app.craft.chain import Chain, Making, backwards
 from app.craft.figure import Figure
@@ -23,6 +24,9 @@ from app.planning.yarns import Lots
 
 LONG_DRAFT_CM = 30.0
 """A length of single to count treadles over: an arm's draft (practice)."""
+
+SOME_MM = 100_000
+"""A length of yarn to reckon a single for, which is the same for any."""
 
 SPUN: Direction = "Z"
 """How singles are usually spun where the final twist is not said (practice)."""
@@ -59,8 +63,11 @@ def spinning_plan(book: Book, reckoning: Reckoning, yarn: Yarn) -> SpinningPlan 
 
 
 def single_meant(book: Book, reckoning: Reckoning, yarn: Yarn) -> float | None:
-    """The single's tex that is meant, in tex; None while the yarn is not planned."""
-    plan = spinning_plan(book, reckoning, yarn)
+    """The single's tex that is meant, the same for any length of yarn; None while its targets are
+    not known."""
+    said = yarn.spinning or Spinning()
+    some = replace(yarn, spinning=replace(said, wanted_mm=said.wanted_mm or SOME_MM))
+    plan = spinning_plan(book, reckoning, some)
     return None if isinstance(plan, str) else plan.chain.single_tex.value
 
 

@@ -16,6 +16,7 @@ from app.book.words import Step
 from app.book.yarn import Yarn
 from app.store.records import post, put
 from app.store.skein_find import balance_of, holder_of, wool_of_fleece
+from app.work.fleece_doubt import MOST_FROM_AIR
 from app.work.fleece_name import next_code
 from app.work.refusal import Refusal
 from app.work.skein_readings import Weight, mass_reading
@@ -59,13 +60,16 @@ def weigh_bobbin(session: Session, bobbin: Holding, spun: Spun) -> Event:
     """Enter what was spun on a bobbin since it was weighed last.
 
     Where the fibre was weighed too, the step tells of the loss in spinning; else as much fibre is
-    taken as was spun. Refusal where less is on it than before, or more is taken than there is.
+    taken as was spun. Refusal where less is on it than before, or more than was taken, or where
+    more is taken than there is.
     """
     held = {one.id: balance_of(session, one.id) for one in (bobbin, spun.wool)}
     added = spun.weight.mg - held[bobbin.id].mg
     taken = added if spun.fibre_mg is None else spun.fibre_mg
     if added <= 0:
         raise Refusal("mass", "That is no more than the book has on it already.")
+    if added > taken * (1 + MOST_FROM_AIR):
+        raise Refusal("fibre", "More came on the bobbin than that. Weigh both again.")
     if taken > held[spun.wool.id].mg:
         raise Refusal("fibre", f"{spun.wool.code} holds less than that. Weigh it again first.")
     entry = woolbook.spin(held, [Portion(spun.wool, taken)], [Portion(bobbin, added)])

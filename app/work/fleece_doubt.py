@@ -19,6 +19,10 @@ MOST_GAINED = 0.2
 """Dry wool weighs more in damp air, and a scale errs; more than this share is asked about even
 where there was no step (practice)."""
 
+MOST_FROM_AIR = 0.03
+"""What comes of several lots, or of a bobbin spun, is no more than this share above what went in:
+the air adds less (practice)."""
+
 STANDARD_DEVIATIONS = 3
 
 

@@ -53,12 +53,16 @@ def test_what_the_end_gives():
     assert found.ends["chain-plied"] == pytest.approx(metres / 3 * 0.95)
 
 
+def test_the_single_meant_is_the_same_where_no_garment_waits_for_any():
+    assert answer(spinning=None).meant_tex == pytest.approx(MEANT)
+
+
 def test_a_yarn_without_a_plan_has_nothing_to_compare_with():
-    found = answer(checked(250), spinning=None)
+    found = answer(checked(250), spinning=None, target_tex=None)
     assert found.meant_tex is None
     assert found.checks[0][1] is None
     assert found.tex == 250.0
-    assert answer(spinning=None, held={"bobbin 1": (10, 0)}).ends == {}
+    assert answer(spinning=None, target_tex=None, held={"bobbin 1": (10, 0)}).ends == {}
 
 
 def test_a_bobbin_of_no_yarn():

@@ -47,12 +47,13 @@ def test_a_check_says_what_to_change(client: TestClient, bobbin: str, typed, lea
 
 
 def test_a_check_is_a_reading_of_the_bobbin(client: TestClient, store: Store, bobbin: str):
-    client.post(f"{bobbin}/check", data={"length": "2 m", "weight": "0.5 g"})
+    client.post(f"{bobbin}/check", data={"length": "2", "weight": "0.5 g"})
     client.post(f"{bobbin}/check", data={"wraps": "19"})
     weighed, wrapped = sorted(book_of(store).readings, key=lambda one: one.instrument)[::-1]
     assert (weighed.kind, weighed.value, weighed.typed) == ("grist", 250_000, "0.5 g / 2 m")
     assert (wrapped.instrument, wrapped.unit) == ("gauge", "wraps per inch")
     html = page(client, bobbin)
+    assert "(19 wraps, as meant)" in words(html)
     found = re.search(r'action="([^"]*/checks/[^"]*/remove)"', html)
     assert found
     assert "The check is taken out." in client.post(found[1]).text
@@ -104,6 +105,7 @@ def test_what_is_spun_comes_off_the_fibre_and_teaches_the_loss(client, store, bo
         ({"mass": "50", "wool": "none"}, "Choose one of these."),
         ({"mass": "550"}, "batts holds less than that."),
         ({"mass": "50", "fibre": "501"}, "batts holds less than that."),
+        ({"mass": "50", "fibre": "48"}, "More came on the bobbin than that."),
     ],
 )
 def test_a_weighing_that_cannot_be_is_refused(client, store, bobbin, typed, fault):

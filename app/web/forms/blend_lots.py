@@ -11,6 +11,7 @@ from app.web.forms.fleece_weigh import MOST_PASSES
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
 from app.work.batch_blend import NewBlend
+from app.work.fleece_doubt import MOST_FROM_AIR
 from app.work.skein_readings import Weight
 
 TAKEN = "taken_"
@@ -20,8 +21,6 @@ STATES: dict[WoolState, str] = {
     "scoured": "loose, clean and dry",
     "raw": "raw, in the grease",
 }
-MOST_GAINED = 1.03
-"""More than this over what went in is asked about (practice: the air adds less)."""
 
 
 def blend_lot_values(today: date, lots: Sequence[Holding], chosen: str) -> Filled:
@@ -38,7 +37,7 @@ def read_blend_of(reader: Reader, book: Book, lots: Sequence[Holding], today: da
         reader.refuse(f"{TAKEN}{lots[0].id}" if lots else "name", "Fill in two lots or more.")
     weight = reader.mass("weight", required=True, least=1)
     whole = sum(taken.values())
-    if reader.ok and weight and weight > whole * MOST_GAINED and not reader.flag("sure"):
+    if reader.ok and weight and weight > whole * (1 + MOST_FROM_AIR) and not reader.flag("sure"):
         shown = Shown(reader.settings)
         now, had = shown.mass(weight / 1000), shown.mass(whole / 1000)
         reader.refuse("sure", f"{now} came of {had}. Weigh again, or tick this.")

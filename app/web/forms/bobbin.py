@@ -9,6 +9,7 @@ from app.craft.spinning import checked_tex, wrapped_tex
 from app.planning.bobbins import WAYS
 from app.web.forms.reader import Reader
 from app.web.forms.skein import WRAPS
+from app.web.shown import as_typed
 from app.work.bobbin_end import End
 from app.work.bobbin_spin import Spun, check_reading
 from app.work.skein_readings import Weight
@@ -49,7 +50,9 @@ def read_check(reader: Reader, bobbin: Holding, today: date) -> Reading | None:
         tex, unit, typed = wrapped_tex(wraps).value, "wraps per inch", reader.typed("wraps")
     else:
         tex = checked_tex((mm or 1) / 1000, (mg or 1) / 1000).value
-        unit, typed = "of a length", f"{reader.typed('weight')} / {reader.typed('length')}"
+        units = reader.settings.mass_unit, reader.settings.length_unit
+        weight, length = map(as_typed, (reader.typed("weight"), reader.typed("length")), units)
+        unit, typed = "of a length", f"{weight} / {length}"
     if not FINEST <= tex <= HEAVIEST:
         reader.refuse("wraps" if wraps is not None else "weight", "No single is so fine or heavy.")
         return None

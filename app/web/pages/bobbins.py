@@ -11,7 +11,7 @@ from app.planning.bobbins import BobbinAnswer
 from app.web.forms.bobbin import WAY_WORDS
 from app.web.forms.filled import Filled
 from app.web.pages.answer import Sentence
-from app.web.shown import Shown
+from app.web.shown import Shown, as_typed
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,7 @@ def bobbin_page(
         spread=f"Along a bobbin your singles stray by {shown.percent(100 * answer.spread)}.",
         checks=tuple(
             CheckLine(
-                f"{shown.day(one.day)}: {shown.grist(one.tex)} ({one.typed}"
+                f"{shown.day(one.day)}: {shown.grist(one.tex)} ({as_typed(one.typed, 'wraps')}"
                 f"{', ' + check.word if check else ''})",
                 f"/bobbins/{answer.bobbin.id}/checks/{one.reading_id}/remove",
             )

@@ -5,6 +5,7 @@ from datetime import date
 from fastapi import APIRouter, Request, Response
 from sqlmodel import Session
 
+from app.book.book import Book
 from app.book.holding import Holding
 from app.book.reading import Reading
 from app.book.yarn import Yarn
@@ -16,6 +17,7 @@ from app.web.forms.filled import Filled
 from app.web.forms.options import names_by_id
 from app.web.forms.reader import Posted, Reader
 from app.web.pages.bobbins import NewBobbinPage, bobbin_page
+from app.web.pages.wool_name import wool_name
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render, shown_in
 from app.work.bobbin_end import use_end
@@ -115,10 +117,16 @@ def _page(
     known = current(session)
     answer = bobbin_answer(known.book, known.reckoning, bobbin)
     found = wool_for_bobbins(session, answer.yarn) if answer.yarn else []
-    wool = {one.id: one.code for one in found}
+    wool = {one.id: _wool_said(known.book, one) for one in found}
     form = reader.filled() if reader else None
     page = bobbin_page(answer, wool, shown_in(known.book.settings), form)
     return render(request, PAGE, page, status=422 if reader else 200)
+
+
+def _wool_said(book: Book, wool: Holding) -> str:
+    """ "Bramble, carded" of wool in a state, that may have a name of its own"""
+    name, state = wool_name(book, wool), wool.state or ""
+    return name if state in name else f"{name}, {state}"
 
 
 def _new_page(session: Session, form: Filled) -> NewBobbinPage:
