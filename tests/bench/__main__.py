@@ -12,14 +12,29 @@ from dataclasses import asdict
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.bench import assign, fade, figures, labels, pages, picture, saving, start, tables, wool
+from tests.bench import (
+    assign,
+    fade,
+    figures,
+    labels,
+    odds,
+    pages,
+    picture,
+    saving,
+    start,
+    tables,
+    tail,
+    wool,
+)
 from tests.bench.row import Row
 
 ROUNDS = 9
 QUICK = 5
 TOPICS = {
     "figures": figures,
+    "odds": odds,
     "pages": pages,
+    "tail": tail,
     "labels": labels,
     "tables": tables,
     "picture": picture,

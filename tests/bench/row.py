@@ -19,6 +19,7 @@ class Row:
     bar: float
     floor: float | None = None
     note: str = ""
+    slack: float = SLACK
 
     @property
     def value(self) -> float:
@@ -26,7 +27,7 @@ class Row:
 
     @property
     def held(self) -> bool:
-        return self.value <= self.bar * SLACK
+        return self.value <= self.bar * self.slack
 
 
 def timed(act: Callable[[], object]) -> float:
