@@ -4,11 +4,11 @@ from app.book.gauge import Gauge
 from app.book.pattern import Pattern, PatternSize, SizePart
 from app.book.plan import Part, Plan
 from app.book.shape import Run, Runs, Stated
-from app.book.words import Edges, Place
+from app.book.words import Place
 from app.craft.garments import MODEL_SHARE
 from app.craft.pattern_gauge import USUAL, Case, Counts, Printed, Recounted, recounted, yarn_factor
 from app.planning.design import part_id
-from app.planning.places import TUBES, place_of
+from app.planning.pattern_edges import edges_in, is_tube, place_in
 
 WHOLE = "Whole garment"
 """The one part of a size that names none."""
@@ -31,8 +31,6 @@ USUAL_SHARES: dict[Place, float] = {
 SHARE_U_PCT = 20.0
 """Standard uncertainty of a part's share of a stated total, in percent of it (assumed)."""
 
-PICKED_UP: frozenset[Place] = frozenset({"neck", "band"})
-
 
 def case_of(plan: Plan) -> Case:
     """What a plan keeps of its pattern; where nobody said, its stitches."""
@@ -42,11 +40,6 @@ def case_of(plan: Plan) -> Case:
 def counts_of(gauge: Gauge) -> Counts:
     """The gauge as the craft reckons with it."""
     return Counts(gauge.stitches, gauge.rows)
-
-
-def place_in(one: SizePart) -> Place:
-    """Where a part of a size lies: as the pattern says, else as its name tells."""
-    return place_of(Part("", "", one.name, Stated(1), place=one.place))
 
 
 def at_gauge(part: SizePart, case: Case, pattern: Pattern, own: Gauge) -> Recounted | None:
@@ -70,7 +63,9 @@ def counted_parts(
     differs from its counts by is common to them all."""
     both = [(one, at_gauge(one, case, pattern, own)) for one in size.parts]
     known = [(one, found) for one, found in both if found is not None]
-    return tuple(_counted(plan, one, found, at) for at, (one, found) in enumerate(known, 1))
+    return tuple(
+        _counted(plan, size.parts, one, found, at) for at, (one, found) in enumerate(known, 1)
+    )
 
 
 def stated_parts(
@@ -99,8 +94,10 @@ def shares_of(pattern: Pattern, parts: tuple[SizePart, ...]) -> dict[str, float]
     return {name: one / whole for name, one in weight.items()}
 
 
-def _counted(plan: Plan, one: SizePart, found: Recounted, position: int) -> Part:
-    place = place_in(one)
+def _counted(
+    plan: Plan, parts: tuple[SizePart, ...], one: SizePart, found: Recounted, position: int
+) -> Part:
+    tube = is_tube(one, parts)
     return Part(
         id=part_id(plan.id, one.name),
         plan_id=plan.id,
@@ -108,10 +105,10 @@ def _counted(plan: Plan, one: SizePart, found: Recounted, position: int) -> Part
         shape=Runs((Run(found.rows, found.stitches, found.stitches_to),)),
         position=position,
         copies=one.copies,
-        edges=_edges(place),
+        edges=edges_in(one, parts),
         shape_u_pct=100 * MODEL_SHARE,
-        place=place,
-        in_round=place in TUBES,
+        place=place_in(one),
+        in_round=tube,
     )
 
 
@@ -126,9 +123,3 @@ def _stated(plan: Plan, one: SizePart, mm: int, position: int, shared: bool) -> 
         shape_u_pct=SHARE_U_PCT if shared else 0.0,
         place=place_in(one),
     )
-
-
-def _edges(place: Place) -> Edges:
-    if place in PICKED_UP:
-        return "picked up and cast off"
-    return "cast on and off" if place in TUBES else "cast on, off and seams"

@@ -10,7 +10,8 @@ from app.book.words import Place
 from app.craft.constructions.ease import ease_by_part
 from app.craft.pattern_gauge import Case, width_factor
 from app.craft.sizes import Ease, Measured, body
-from app.planning.from_pattern import at_gauge, counts_of, place_in
+from app.planning.from_pattern import at_gauge, counts_of
+from app.planning.pattern_edges import place_in
 
 AROUND: tuple[tuple[str, str], ...] = (
     ("socks?|stockings?", "foot"),

@@ -87,6 +87,8 @@ def begun(part: Part) -> str:
     """How the first row of a part comes about, with the stitches after it."""
     if part.edges.startswith("picked up"):
         return "Pick up"
+    if part.edges == "none":
+        return "Begin with"
     return "Knit on from" if part.edges in KNIT_ON else "Cast on"
 
 

@@ -10,14 +10,8 @@ from app.book.pattern import Pattern, PatternSize, SizePart
 from app.book.plan import Plan
 from app.craft.pattern_gauge import Case, Recounted, yarn_factor
 from app.craft.sizes import Measured
-from app.planning.from_pattern import (
-    at_gauge,
-    counted_parts,
-    counts_of,
-    place_in,
-    stated_parts,
-    uncounted,
-)
+from app.planning.from_pattern import at_gauge, counted_parts, counts_of, stated_parts, uncounted
+from app.planning.pattern_edges import place_in
 from app.planning.pattern_fit import EaseRange, Fit, around, belied, fits
 from app.planning.pattern_lengths import LengthFit, PieceAsKnit, length_fits
 from app.planning.pattern_yarn import FreeShelf, SizeYarn, contradict

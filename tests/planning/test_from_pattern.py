@@ -54,8 +54,9 @@ def test_a_part_knows_its_place_its_edges_and_how_unsure_it_is():
         "pullover-Body",
         "body",
         True,
-        "cast on and off",
+        "cast on",
     )
+    assert (sleeves.edges, yoke.edges) == ("cast on", "cast off")
     assert (sleeves.copies, sleeves.place, yoke.position) == (2, "sleeve", 3)
     assert {body.shape_u_pct, sleeves.shape_u_pct, yoke.shape_u_pct} == {10.0}
 
@@ -74,6 +75,51 @@ def test_edges_follow_the_place(name, edges, in_round):
     size = PatternSize("M", 1000, None, (SizePart(name, cast_on=40, rows=20),))
     (part,) = counted_parts(PLAN, PATTERN, size, OWN, "stitches")
     assert (part.edges, part.in_round) == (edges, in_round)
+
+
+def edges_of(*parts):
+    size = PatternSize("M", 1000, None, parts)
+    made = counted_parts(PLAN, PATTERN, size, OWN, "stitches")
+    return {one.name: (one.edges, one.in_round) for one in made}
+
+
+def a_size_part(name, cast_on=40, widest=None):
+    return SizePart(name, cast_on=cast_on, widest=widest, rows=20)
+
+
+def test_hems_and_cuffs_are_cast_on_and_knit_on_from():
+    told = edges_of(*(a_size_part(one) for one in ("Hem", "Body", "Cuffs", "Sleeves", "Yoke")))
+    assert told == {
+        "Hem": ("cast on", True),
+        "Body": ("none", True),
+        "Cuffs": ("cast on", True),
+        "Sleeves": ("none", True),
+        "Yoke": ("cast off", True),
+    }
+    flat = edges_of(*(a_size_part(one) for one in ("Hem", "Back", "Front", "Sleeves")))
+    assert flat["Hem"] == ("cast on and seams", False)
+    assert flat["Back"] == ("cast off and seams", False)
+    assert flat["Sleeves"] == ("cast on and off", True)
+
+
+def test_a_hat_is_cast_on_at_its_brim_and_drawn_together():
+    told = edges_of(*(a_size_part(one) for one in ("Brim", "Sides", "Crown")))
+    brim, sides, crown = (told[one][0] for one in ("Brim", "Sides", "Crown"))
+    assert (brim, sides, crown) == ("cast on", "none", "none")
+
+
+def test_a_yoke_that_widens_is_knit_from_the_neck():
+    told = edges_of(a_size_part("Yoke", 90, 300), a_size_part("Body"), a_size_part("Sleeves"))
+    assert {name: edges for name, (edges, _) in told.items()} == {
+        "Yoke": "cast on",
+        "Body": "cast off",
+        "Sleeves": "cast off",
+    }
+
+
+def test_a_part_that_meets_no_other_is_cast_on_and_off():
+    assert edges_of(a_size_part("Yoke"))["Yoke"] == ("cast on and off", True)
+    assert edges_of(a_size_part("Hem"))["Hem"] == ("cast on, off and seams", False)
 
 
 def test_what_cannot_be_counted_is_named_and_left_out():

@@ -17,7 +17,7 @@ def test_the_work_of_a_part_in_words():
         a_part("rest", shape=Stated(10_000), position=3),
     )
     work = plan_sheet(a_book(a_yarn(), plan, *parts), plan).work
-    assert work["body"][0] == "Cast on 100 stitches."
+    assert work["body"][0] == "Begin with 100 stitches."
     assert work["body"][1].startswith("Work 60 rows on 100 stitches.")
     assert work["sleeves"][1].startswith("Increase one stitch on each side of the marker")
     assert work["rest"] == ()
@@ -38,6 +38,7 @@ def test_a_designed_part_is_told_as_it_was_drawn():
         ("picked up, stretchy cast-off", "Pick up 100 stitches."),
         ("cast off and seams", "Knit on from 100 stitches."),
         ("cast on and off", "Cast on 100 stitches."),
+        ("none", "Begin with 100 stitches."),
     ],
 )
 def test_a_piece_begins_as_its_edges_say(edges, words):

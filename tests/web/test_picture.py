@@ -435,7 +435,7 @@ def test_the_sheet_has_the_picture_the_work_and_the_care(client: TestClient):
     html = page(client, "/garments/pullover/print")
     said = words(html)
     assert 'class="garment-picture"' in html
-    assert "Cast on 100 stitches." in said
+    assert "Begin with 100 stitches." in said
     assert "Fibre: wool. Wash by hand in lukewarm water" in said
     assert "For a small child" not in said
 
