@@ -19,9 +19,10 @@ from app.work.wool_traced import traced
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """`fibres` with their shares; `g` and `m` as the skein is expected to hold them, `m` and `tex`
-    None where they are not known; `yarn_class` may be two neighbours; `state` is for wool not yet
-    yarn. `page` is the path of the page it leads to."""
+    """`name` of the yarn or the fleece, empty where the code begins with it; `fibres` with their
+    shares; `g` and `m` as the skein is expected to hold them, `m` and `tex` None where they are not
+    known; `yarn_class` may be two neighbours; `state` is for wool not yet yarn. `page` is the path
+    of the page it leads to."""
 
     holding_id: str
     page: str
@@ -96,8 +97,8 @@ def _of_wool(known: Known, wool: Holding) -> Label:
         holding_id=wool.id,
         page=f"/fleeces/{fleece.id}",
         code=wool.code,
-        name=fleece.name,
-        colour_name=fleece.colour_name,
+        name="" if wool.code.startswith(fleece.name) else fleece.name,
+        colour_name=wool.colour_name or fleece.colour_name,
         fibres=_fibres(book, wool.id),
         g=book.balances.get(wool.id, Balance()).mg / 1000,
         m=None,

@@ -92,3 +92,17 @@ def test_codes_are_in_the_order_people_count_them():
     assert in_order_of_codes(BOOK, ["S-10", "S-3", "none", "S-2"]) == ("S-2", "S-3", "S-10")
     assert wool_to_label(BOOK) == ("B-1", "F-1", "X-1")
     assert wool_to_label(BOOK, "batts") == ("B-1",)
+
+
+def test_a_dyed_part_has_its_own_colour_and_the_name_of_its_fleece_once():
+    book = a_book(
+        a_fleece("bramble", name="Bramble", colour_name="cream"),
+        a_holding("F", code="Bramble", fleece_id="bramble", state="raw"),
+        a_holding(
+            "P", "fibre", code="Bramble, combed", fleece_id="bramble", colour_name="madder red"
+        ),
+        held={"F": (900, 0), "P": (100, 0)},
+    )
+    fleece, part = labels_of(Known(book, reckon(book)), ["F", "P"])
+    assert (fleece.code, fleece.name, fleece.colour_name) == ("Bramble", "", "cream")
+    assert (part.code, part.name, part.colour_name) == ("Bramble, combed", "", "madder red")

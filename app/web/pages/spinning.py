@@ -210,4 +210,4 @@ def _sample(plan: SpinningPlan | None, shown: Shown) -> str:
 
 def _like_values(book: Book, yarn: Yarn, shown: Shown) -> dict[str, str]:
     usual = Lots(book).usual_skein_m(yarn.id)
-    return {"wanted": shown.field_length(round(usual * 1000)) if usual else ""}
+    return {"wanted": shown.field_length(1000 * round(usual)) if usual else ""}
