@@ -47,6 +47,28 @@ def faults(table: str):
     return [(one.line, one.what, one.text) for one in told(table).faults]
 
 
+AS_PRINTED = """Sizes: S (M)
+Chest: 96 (104) cm
+Yarn: 1180 (1310) m
+Cast on body: 212 (229) stitches.
+Length body (cm) 40 (40)
+Cast on sleeves 48 (50)
+Copies sleeves: 2
+Widest sleeve: 76 (80) sts
+Rounds sleeve: 135 (–)
+"""
+
+
+def test_a_table_as_a_pattern_prints_it_is_the_same_table():
+    assert told(AS_PRINTED) == told(GOOD)
+
+
+def test_inches_and_fractions_as_they_are_printed():
+    found = told("Sizes: S (M)\nChest: 36 1/2 (40) in\nwhat is this")
+    assert [one.line for one in found.faults] == [3]
+    assert told("Sizes: S (M)\nChest: 36 1/2 (40) in").sizes[0].width_mm == 927
+
+
 @pytest.fixture
 def bare(store: Store):
     with store.writing() as session:

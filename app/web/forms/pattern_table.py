@@ -14,6 +14,7 @@ from app.book.pattern import PatternSize, Share
 from app.book.settings import Settings
 from app.book.table_lines import TableLine, table_lines
 from app.book.table_text import plain_lines
+from app.web.forms.pattern_printed import in_cells
 from app.web.forms.pattern_sizes import MOST_PARTS, MOST_SIZES, read_sizes
 from app.web.forms.reader import Reader
 
@@ -117,7 +118,7 @@ class _Fields:
 
 def read_table(text: str, settings: Settings) -> SizeTable:
     """The sizes in a pasted table, and what is to be put right, line by line."""
-    lines = plain_lines(text)[:LONGEST]
+    lines = in_cells(plain_lines(text)[:LONGEST])
     rows = list(table_lines(lines, separator_of(lines)))
     if not rows or rows[0].cells is None:
         return SizeTable(faults=[LineFault(1, "", "Paste a table: its first line names sizes.")])

@@ -1,8 +1,9 @@
 """The words of "which size?": the answer as a sentence, and the cells of its table."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from app.craft.pattern_gauge import Case
+from app.craft.sizes import Measured
 from app.craft.working import Step
 from app.planning.pattern_fit import Fit
 from app.planning.pattern_lengths import ARM, BODY, LengthFit, PieceAsKnit
@@ -111,8 +112,10 @@ def metres_said(yarn: SizeYarn | None, shown: Shown) -> str:
 
 def shelf_said(yarn: SizeYarn | None, shown: Shown) -> str:
     """How often what is free of the yarn covers a size, and what it is short of."""
-    if yarn is None or yarn.odds is None or yarn.short_m is None:
+    if yarn is None:
         return ""
+    if yarn.odds is None or yarn.short_m is None:
+        return "no yarn chosen yet"
     short = f", short by {shown.short_length(yarn.short_m)}" if yarn.short_m >= NO_METRE else ""
     return f"{shown.odds(yarn.odds)}{short}"
 
@@ -142,31 +145,21 @@ def steps(found: WhichSize, shown: Shown) -> tuple[Step, ...]:
         source=MUNDEN,
         standing="derived",
     )
-    places = (
-        Step(
-            f"Around the {one.place}",
-            f"garment {one.garment_cm:.1f} cm, at least {one.least_cm:.1f} cm of ease wanted",
-            one.body.cm,
-            "cm",
-            one.body.u or None,
-            one.body.source,
-            one.body.standing,
-        )
-        for one in best.fits
-    )
-    lengths = (
-        Step(
-            one.place.capitalize(),
-            f"the garment comes to {one.garment_cm:.1f} cm by your rows",
-            one.body.cm,
-            "cm",
-            one.body.u or None,
-            one.body.source,
-            one.body.standing,
-        )
-        for one in best.lengths
-    )
-    return (factor, *places, *lengths)
+    return (factor, *_places(best))
+
+
+def _places(best: SizeAnswer) -> Iterator[Step]:
+    for fit in best.fits:
+        wanted = f"at least {fit.least_cm:.1f} cm of ease wanted"
+        how = f"garment {fit.garment_cm:.1f} cm, {wanted}"
+        yield _of_body(f"Around the {fit.place}", how, fit.body)
+    for length in best.lengths:
+        how = f"the garment comes to {length.garment_cm:.1f} cm by your rows"
+        yield _of_body(length.place.capitalize(), how, length.body)
+
+
+def _of_body(what: str, how: str, one: Measured) -> Step:
+    return Step(what, how, one.cm, "cm", one.u or None, one.source, one.standing)
 
 
 def _takes(best: SizeAnswer, shown: Shown) -> str:
