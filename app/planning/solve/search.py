@@ -23,7 +23,8 @@ PARTS = 12
 """So many parts have the effort as it is told; twice as many, twice the tries and offers."""
 
 WEAK = 2.0
-"""A first answer that costs so many times the bound is chosen anew among the groups known."""
+"""A first answer that costs so many times the bound is chosen anew among the groups known, which
+takes as long as the tries of repair that are spared for it."""
 
 PROVING = 1000
 """The most nodes of choosing whole groups out of a list of all that matter."""
@@ -55,10 +56,11 @@ class Search:
             relax(self.program, self.problem, FIRST_ROUNDS), min(FIRST_TRIES, self.effort.tries)
         )
         root = self._relax(self.problem)
-        if self.best_value > WEAK * root.bound:
+        if weak := self.best_value > WEAK * root.bound:
             self._choose_known(root)
-        self._take(self._repaired(root, self.larger * self.effort.tries))
-        self._settle(self.problem, root, root.bound)
+        larger = 1 if weak else self.larger
+        self._take(self._repaired(root, larger * self.effort.tries))
+        self._settle(self.problem, root, root.bound, chosen=weak)
 
     def branch(self, watch: Watch | None) -> None:
         """Split what is open, the least bound first, until it is proven or the nodes are spent."""
@@ -96,11 +98,15 @@ class Search:
         self.rounds += bounded.rounds
         return bounded
 
-    def _settle(self, problem: Problem, bounded: Bounded, bound: float) -> None:
-        """Close a node by proof where all groups that matter can be listed, else split it."""
+    def _settle(
+        self, problem: Problem, bounded: Bounded, bound: float, chosen: bool = False
+    ) -> None:
+        """Close a node by proof where all groups that matter can be listed, else split it; where
+        whole groups were `chosen` for it already, that is not done again."""
         if reaches(bound, self.best_value) or self._listed(problem, bounded):
             return
-        self._choose_known(bounded)
+        if not chosen:
+            self._choose_known(bounded)
         halves = branches(problem, self.program, bounded.relaxed)
         for half in halves:
             self.splits += 1
