@@ -157,6 +157,12 @@ def _parser() -> argparse.ArgumentParser:
         "Without a command, opens your own data in the browser.",
     )
     parser.add_argument("--version", action="version", version=f"tallyhank {__version__}")
+    _add_serving(parser)
+    _add_commands(parser)
+    return parser
+
+
+def _add_serving(parser: argparse.ArgumentParser) -> None:
     demo = parser.add_mutually_exclusive_group()
     demo.add_argument("--demo", action="store_true", help="open an invented shelf to try out")
     demo.add_argument("--fresh", action="store_true", help="the same, begun anew")
@@ -173,6 +179,9 @@ def _parser() -> argparse.ArgumentParser:
     )
     _add_data(demo, default=None)
     parser.set_defaults(run=serve)
+
+
+def _add_commands(parser: argparse.ArgumentParser) -> None:
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     _add(commands, backup, "backup", "copy the data to its backups folder, and verify the copy")
     _add(commands, restore, "restore", "put a backup in the place of the data", file=True)
@@ -187,7 +196,6 @@ def _parser() -> argparse.ArgumentParser:
     _add(commands, check, "check", "look everything over")
     reckoning = _add(commands, reckon, "reckon", "answer from an exported file", file=True)
     reckoning.add_argument("--json", action="store_true", help="for other programs to read")
-    return parser
 
 
 def _add(

@@ -15,7 +15,8 @@ UNKNOWN = "unknown"
 """A fibre nobody has named."""
 
 WOOLS = ("wool", "lambswool", "merino", "fleece wool")
-HAIRS = ("alpaca", "angora", "camel", "cashmere", "guanaco", "hair", "llama", "mohair", "vicuna", "yak")  # fmt: skip
+HAIRS = ("alpaca", "angora", "camel", "cashmere", "guanaco", "hair", "llama", "mohair", "vicuna",
+         "yak")  # fmt: skip
 OTHER_NAMES = {"flax": "linen", "nylon": "nylon, staple", "polyamide": "nylon, staple"}
 """Names that makers use, and the regain table's."""
 

@@ -79,7 +79,8 @@ def test_an_empty_book_is_sound():
 def test_grams_that_do_not_balance():
     lines = (Line("G-1", 96_000, 213_000), Line("come in", -95_000))
     assert found(*sound(), an_event(7, Entry("arrive", lines))) == [
-        "event 7 (arrive, 2026-04-30), lines: The grams do not balance: 1000 mg too many, among G-1, come in."
+        "event 7 (arrive, 2026-04-30), lines: The grams do not balance: 1000 mg too many, "
+        "among G-1, come in."
     ]
 
 

@@ -149,8 +149,8 @@ def test_allowances_are_added_to_the_need():
 
 
 def test_edges_are_a_cast_on_and_a_cast_off():
-    """3.3 widths beside its row, and 1.15 rows (common practice, no source); sewn, 2 m for each m of
-    half its sides and half its last row."""
+    """3.3 widths beside its row, and 1.15 rows (common practice, no source); sewn, 2 m for each m
+    of half its sides and half its last row."""
     records, held = shelf({"G-1": 600})
     part = a_part(edges="cast on and off")
     (plain,) = the_plan(a_book(*records, a_plan(), a_part(), held=held)).parts

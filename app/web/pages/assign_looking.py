@@ -43,12 +43,13 @@ def looking_for(
         return Looking(search.going_on, 0, said, "")
     work = told.solved.work
     done = 100 if told.done else min(99, round(100 * work.nodes / DEEP.nodes))
-    said = [
+    parts = (
         f"{shown.number(work.groups)} groups of skeins weighed,",
         f"{shown.number(work.nodes)} of at most {shown.number(DEEP.nodes)} branches followed.",
         _outcome(search, told, better),
-    ]
-    return Looking(search.going_on, done, " ".join(said).strip(), _offered(proposal, better, shown))
+    )
+    said = " ".join(parts).strip()
+    return Looking(search.going_on, done, said, _offered(proposal, better, shown))
 
 
 def _outcome(search: Search, told: Told, better: Told | None) -> str:

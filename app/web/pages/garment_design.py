@@ -103,17 +103,23 @@ def design_page(
             for name, one in chosen.items()
             if name != EASE and name not in _patterns(construction)
         ),
-        bands=tuple(
-            BandAsked(
-                band.capitalize(),
-                asked[depth_of(band)],
-                chosen[f"{band} pattern"],
-                band_gauge_field(band),
-                band_needle_field(band),
-            )
-            for band in construction.bands or {}
-        ),
+        bands=_bands_asked(construction, asked, chosen),
         seen=seen,
+    )
+
+
+def _bands_asked(
+    construction: Construction, asked: Mapping[str, SizeAsked], chosen: Mapping[str, ChoiceAsked]
+) -> tuple[BandAsked, ...]:
+    return tuple(
+        BandAsked(
+            band.capitalize(),
+            asked[depth_of(band)],
+            chosen[f"{band} pattern"],
+            band_gauge_field(band),
+            band_needle_field(band),
+        )
+        for band in construction.bands or {}
     )
 
 
