@@ -326,6 +326,19 @@ def test_what_is_written_of_it_can_be_changed(client: TestClient, store: Store) 
     assert (changed.code, changed.place, changed.colour) == ("Heron", "drawer", "#777777")
 
 
+def test_a_skein_is_looked_at_again_for_moth(client: TestClient, store: Store) -> None:
+    add(client)
+    skein = only_skein(store)
+    sent = change(skein, look_again="2026-01-02", place="chest")
+    page = words(client.post(f"/skeins/{skein.id}/change", data=sent).text)
+    assert "Look again for moth 2 January 2026" in page
+    assert f"{skein.code} : due, in chest." in words(client.get("/").text)
+    form = client.get(f"/skeins/{skein.id}/change").text
+    assert 'value="2026-01-02"' in form
+    client.post(f"/wool-book/{skein.id}/looked")
+    assert "due, in chest" not in words(client.get("/").text)
+
+
 def test_a_stale_form_overwrites_nothing(client: TestClient, store: Store) -> None:
     add(client)
     skein = only_skein(store)

@@ -55,7 +55,7 @@ def test_wool_that_was_looked_at_is_not_apart_any_more(client: TestClient, store
     with store.writing() as session:
         fill(session, a_shelf(a_holding("bag", "fibre", look_again=DAY, apart=True)))
     answer = client.post("/wool-book/bag/looked")
-    assert "bag was looked at. Today says so again on" in answer.text
+    assert "bag was looked at. Today asks again on" in answer.text
     assert "To be looked at for moth" not in words(answer.text)
     with store.reading() as session:
         bag = load_book(session).holding["bag"]

@@ -27,6 +27,7 @@ def read_change(
         dye_lot=reader.text("dye_lot", longest=40),
         price=reader.text("price", longest=40),
         place=reader.text("place", longest=80),
+        look_again=reader.day("look_again"),
         notes=reader.text("notes", longest=4000),
     )
     return reader, skein
@@ -43,5 +44,6 @@ def change_values(skein: Holding) -> dict[str, str]:
         "dye_lot": skein.dye_lot,
         "price": skein.price,
         "place": skein.place,
+        "look_again": skein.look_again.isoformat() if skein.look_again else "",
         "notes": skein.notes,
     }

@@ -81,7 +81,7 @@ def looked(request: Request, session: WritingSession, holding_id: str) -> Respon
     if holding is None:
         raise Missing("This wool")
     again = shown_in(settings_of_request(request)).day(holding.look_again or date.today())
-    message = f"{holding.code} was looked at. Today says so again on {again}."
+    message = f"{holding.code} was looked at. Today asks again on {again}."
     return after_save(request, "/", message)
 
 
