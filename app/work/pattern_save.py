@@ -7,6 +7,7 @@ from sqlmodel import Session
 
 from app.book.pattern import Pattern
 from app.store.records import load_book, put
+from app.work.name_taken import is_taken
 from app.work.refusal import Refusal
 
 
@@ -15,9 +16,7 @@ def save_pattern(session: Session, pattern: Pattern) -> Pattern:
 
     Garments knit from it keep the parts they took.
     """
-    name = pattern.name.casefold()
-    others = (one for one in load_book(session).patterns if one.id != pattern.id)
-    if any(one.name.casefold() == name for one in others):
+    if is_taken(pattern, load_book(session).patterns):
         text = f"There is already a pattern called {pattern.name}. Give this one another name."
         raise Refusal("name", text)
     put(session, pattern)

@@ -1,11 +1,10 @@
 """Write down someone to knit for, or change what is written of them."""
 
-from collections.abc import Iterable
-
 from sqlmodel import Session
 
 from app.book.person import Person
 from app.store.records import get, load_book, put
+from app.work.name_taken import is_taken
 from app.work.refusal import Refusal
 
 
@@ -21,11 +20,6 @@ def person(session: Session, person_id: str) -> Person | None:
 
 def save_person(session: Session, wanted: Person) -> None:
     """Add someone or put them in the place of their older self; Refusal for a name in use."""
-    if _taken(wanted, load_book(session).people):
+    if is_taken(wanted, load_book(session).people):
         raise Refusal("name", f"There is already someone called {wanted.name}. Add to the name.")
     put(session, wanted)
-
-
-def _taken(wanted: Person, others: Iterable[Person]) -> bool:
-    name = wanted.name.casefold()
-    return any(one.name.casefold() == name and one.id != wanted.id for one in others)

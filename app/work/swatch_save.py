@@ -7,6 +7,7 @@ from sqlmodel import Session
 
 from app.book.swatch import Swatch
 from app.store.records import load_book, put
+from app.work.name_taken import is_taken
 from app.work.refusal import Refusal
 
 
@@ -15,9 +16,7 @@ def save_swatch(session: Session, swatch: Swatch) -> Swatch:
 
     Garments knit to it keep the numbers they took.
     """
-    name = swatch.name.casefold()
-    others = (one for one in load_book(session).swatches if one.id != swatch.id)
-    if any(one.name.casefold() == name for one in others):
+    if is_taken(swatch, load_book(session).swatches):
         text = f"There is already a swatch called {swatch.name}. Give this one another name."
         raise Refusal("name", text)
     put(session, swatch)

@@ -4,6 +4,7 @@ from sqlmodel import Session
 
 from app.book.wheel import Wheel
 from app.store.records import get, load_book, put
+from app.work.name_taken import is_taken
 from app.work.refusal import Refusal
 
 
@@ -20,8 +21,6 @@ def wheel(session: Session, wheel_id: str) -> Wheel | None:
 
 def save_wheel(session: Session, wanted: Wheel) -> None:
     """Add a wheel or put it in the place of its older self; Refusal for a name in use."""
-    name = wanted.name.casefold()
-    others = [one for one in load_book(session).wheels if one.id != wanted.id]
-    if any(one.name.casefold() == name for one in others):
+    if is_taken(wanted, load_book(session).wheels):
         raise Refusal("name", f"There is already one called {wanted.name}. Add to the name.")
     put(session, wanted)
