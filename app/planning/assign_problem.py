@@ -68,7 +68,7 @@ def _units(reckoning: Reckoning, plan_id: str, lots: Lots) -> list[Unit]:
     plan, answer = lots.book.plan[plan_id], reckoning.plan(plan_id)
     needs = {one.part.id: one for one in needs_of(plan, lots.book.parts_of.get(plan_id, []), lots)}
     units = [
-        Unit(needs[part.part_id], role, missing_m(role, part))
+        Unit(needs[part.part_id], role, missing_m(needs[part.part_id], role, part))
         for part in answer.parts
         for role in needs[part.part_id].roles
     ]

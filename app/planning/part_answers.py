@@ -1,11 +1,13 @@
 """Each part of a plan: its need, what it has and from which skeins."""
 
+from dataclasses import replace
+
 from app.book.code_order import in_order
 from app.craft.figure import total
 from app.planning.answers import PartAnswer, Taken
 from app.planning.cover import promises_to
 from app.planning.needs import PartNeed
-from app.planning.netting import PlanTally
+from app.planning.netting import GroupTally, PlanTally
 from app.planning.remarks import remarks
 from app.planning.yarns import Lots
 
@@ -13,10 +15,34 @@ SHORT_BELOW_M = 0.5
 """Less than this is not worth another join, and a part is not called short of it."""
 
 
+DUST = 1e-9
+
+
 def part_answers(tally: PlanTally, lots: Lots, covered: dict[str, float]) -> tuple[PartAnswer, ...]:
     """The answer of each part, in order; `covered` are the metres each promise really has."""
     left = {id(one): one.used_m for one in tally.groups}
-    return tuple(_part(need, tally, lots, covered, left) for need in tally.needs)
+    running = [_as_it_runs(need, tally) for need in tally.needs]
+    return tuple(_part(need, tally, lots, covered, left) for need in running)
+
+
+def _as_it_runs(need: PartNeed, tally: PlanTally) -> PartNeed:
+    """The need of a part with the yarn its garment really takes, where it is on the needles: so
+    the parts add up to what the rows of the garment need."""
+    times = {
+        role.role: _times(group)
+        for group in tally.groups
+        for part_id, role in group.group.roles
+        if part_id == need.part.id
+    }
+    if all(abs(one - 1) < DUST for one in times.values()):
+        return need
+    roles = (replace(one, need=one.need.scaled(times[one.role])) for one in need.roles)
+    return replace(need, roles=tuple(roles))
+
+
+def _times(group: GroupTally) -> float:
+    planned = sum(role.need.value for _, role in group.group.roles)
+    return group.knit.value / planned if planned > 0 else 1.0
 
 
 def _part(
@@ -54,7 +80,7 @@ def _used_for(need: PartNeed, tally: PlanTally, left: dict[int, float]) -> float
     for group in tally.groups:
         for part_id, role in group.group.roles:
             if part_id == need.part.id:
-                metres = min(role.need.value, left[id(group)])
+                metres = min(role.need.value * _times(group), left[id(group)])
                 left[id(group)] -= metres
                 used += metres
     return used

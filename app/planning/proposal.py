@@ -46,7 +46,7 @@ def propose(book: Book, reckoning: Reckoning, plan_id: str) -> tuple[Promise, ..
     found: list[Promise] = []
     for part in sorted(answer.parts, key=lambda one: -one.need.value):
         for role in needs[part.part_id].roles:
-            missing = missing_m(role, part)
+            missing = missing_m(needs[part.part_id], role, part)
             yarn_id = role.yarn_id or _best_yarn(lots, missing, needs[part.part_id], free)
             if yarn_id and missing >= LEAST_M:
                 found += _fill(plan_id, part, role.role, missing, yarn_id, free)
@@ -59,11 +59,13 @@ def can_take_m(line: ShelfLine, plan_id: str) -> float:
     return line.free_m + own
 
 
-def missing_m(role: RoleNeed, part: PartAnswer) -> float:
-    """Metres of a role neither promised nor knitted in; what is knitted in counts by share."""
+def missing_m(need: PartNeed, role: RoleNeed, part: PartAnswer) -> float:
+    """Metres of a role neither promised nor knitted in. What is knitted in counts by share; so does
+    what the part really takes, where it is on the needles."""
+    whole = sum(one.need.value for one in need.roles)
     promised = sum(one.m for one in part.skeins if one.role == role.role)
-    share = role.need.value / part.need.value if part.need.value > 0 else 0.0
-    return role.need.value - promised - part.used_m * share
+    share = role.need.value / whole if whole > 0 else 0.0
+    return share * (part.need.value - part.used_m) - promised
 
 
 def _best_yarn(lots: Lots, missing: float, need: PartNeed, free: _Free) -> str | None:

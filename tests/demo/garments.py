@@ -7,12 +7,14 @@ from typing import Any
 from app.book.errand import Errand
 from app.book.gauge import Gauge
 from app.book.holding import Holding
+from app.book.knitting import Progress
 from app.book.person import Measure, Person
 from app.book.plan import Part, Plan, Promise, RoleYarn
 from app.book.shape import Counted, Rectangle, Run, Runs, Stated, Strand, Trapezoid
 from app.book.swatch import Swatch, gauge_of
 from app.book.woolbook import Portion, mm_of, use
 from tests.demo.diary import Diary
+from tests.demo.needles import BALLS_OF_THE_BODY, came_off, on_its_way, weigh_in
 from tests.demo.shelf import Wool
 
 INES = {
@@ -86,7 +88,8 @@ def _waistcoat(diary: Diary, wool: Wool, person: Person, swatch: Swatch) -> None
     diary.post(date(2026, 9, 6), entry, "One front; the rest of the skein kept for mending.")
     diary.weigh(end, date(2026, 9, 6), 9)
     _knit(diary, wool, garment, "N-04", date(2026, 9, 20), left_g=31)
-    diary.change(plan, replace(plan, state="finished"))
+    on_its_way(diary, plan, date(2026, 7, 27))
+    came_off(diary, plan, date(2026, 9, 20))
 
 
 def _pullover(diary: Diary, wool: Wool, person: Person, swatch: Swatch) -> None:
@@ -98,12 +101,12 @@ def _pullover(diary: Diary, wool: Wool, person: Person, swatch: Swatch) -> None:
     sleeves = _part(diary, plan, "Sleeves", Trapezoid(220, 360, 450), copies=2)
     yoke = _part(diary, plan, "Yoke", Trapezoid(1320, 480, 220), edges="cast on and off")
     garment = _garment(diary, plan)
-    _knit(diary, wool, garment, "B-01", date(2026, 9, 27))
-    _knit(diary, wool, garment, "B-02", date(2026, 10, 11))
-    _knit(diary, wool, garment, "B-03", date(2026, 10, 18), left_g=66)
-    plan = diary.change(plan, replace(plan, state="being knit"))
-    _promise(diary, wool, plan, body, "B-03", 22, state="settled")
-    _promise(diary, wool, plan, sleeves, "B-03", 127, state="settled")
+    plan = on_its_way(diary, plan, date(2026, 9, 15))
+    for ball in BALLS_OF_THE_BODY:
+        weigh_in(diary, wool, garment, plan, body, ball)
+    diary.add(Progress(diary.new_id(), plan.id, body.id, 1, 111, date(2026, 10, 18)))
+    _promise(diary, wool, plan, body, "B-03", 39, state="settled")
+    _promise(diary, wool, plan, sleeves, "B-03", 110, state="settled")
     _promise(diary, wool, plan, sleeves, "B-04", state="settled")
     _promise(diary, wool, plan, yoke, "B-05", state="settled")
 

@@ -61,7 +61,7 @@ def rows_of(book, part_id):
 
 def test_what_is_not_begun_may_be_anything():
     """All of the body is done; sleeves and yoke are open."""
-    _, found = on_needles(some_progress(rows=120), metres=400)
+    _, found = on_needles(some_progress(rows=120), metres=880)
     assert keys(found) >= {"spin", "shorten-sleeves", "other-sleeves", "other-yoke", "last-sleeves"}
     assert "shorten-body" not in keys(found)
 
@@ -145,3 +145,32 @@ def test_the_second_yarn_is_of_the_parts_not_begun():
     put = [p for one in found for p in one.proposal.change.put if isinstance(p, Part)]
     assert {one.id for one in put if one.yarns != book.part[one.id].yarns} == {"yoke"}
     assert GREY in {one.yarn_id for one in book.plan["pullover"].yarns}
+
+
+HEAVY = a_weighing(mg=270_000, rows=0, id="a"), a_weighing(mg=145_000, rows=60, id="b")
+
+
+def test_the_parts_add_up_to_what_the_rows_really_take():
+    """Beside the need of the rows the plan has what no stitch holds."""
+    book, _ = on_needles(some_progress(rows=60), *HEAVY)
+    answer = reckon(book).plan("pullover")
+    beside = sum(one.m for one in answer.allowances)
+    parts = sum(one.need.value for one in answer.parts)
+    assert parts == pytest.approx(answer.need.value - beside)
+    planned = sum(one.need.value for one in reckon(on_needles()[0]).plan("pullover").parts)
+    assert parts > planned
+
+
+def test_rows_ticked_off_since_the_last_weighing_took_yarn_too():
+    """The book still has all of the ball: what the rows took of it is not there twice."""
+    before, after = (
+        reckon(on_needles(*rows, metres=900)[0]).plan("pullover")
+        for rows in ((), (some_progress(rows=60),))
+    )
+    assert after.need.value == pytest.approx(before.need.value, rel=0.01)
+
+
+def test_with_a_heavy_hand_a_way_out_still_reaches_the_end():
+    _, found = on_needles(some_progress(rows=60), *HEAVY)
+    (spin,) = [one for one in found if one.proposal.key == "spin"]
+    assert spin.after.enough

@@ -105,7 +105,7 @@ def test_a_yarn_that_will_not_last_says_where_to_fade_and_when_to_spin():
 
 
 def test_too_little_for_a_fade_alternates_from_here():
-    told = said(BODY, some_progress(rows=1), metres=(200.0,))
+    told = said(BODY, some_progress(rows=1), metres=(250.0,))
     assert re.search(r"Alternate grey two-ply .* from row 2 of the body on, \d rows in 20", told)
 
 

@@ -111,8 +111,10 @@ class Forecast:
 
     @cached_property
     def balls(self) -> tuple[BallAhead, ...]:
-        """The balls that were weighed, as they are now."""
-        return tuple(self._ball(one) for one in current(self._weighed))
+        """The balls that were weighed and are not knit up, as they are now."""
+        held = self.book.balances
+        there = (one for one in current(self._weighed) if held[one.holding_id].mg > 0)
+        return tuple(self._ball(one) for one in there)
 
     @cached_property
     def yarns(self) -> tuple[YarnAhead, ...]:

@@ -32,9 +32,18 @@ def running_needs(
         mine = tuple(one for one in balls if one.course.group == way.group)
         share = planned.u / planned.value if planned.value > 0 else 0.0
         told = pace_without(share, mine, None, lots.book)
-        ahead = max(0.0, planned.value - metres_done(way, done))
-        found.append(already + to_come(plan, way.group, ahead, told))
+        behind = metres_done(way, done)
+        ahead = max(0.0, planned.value - behind)
+        taken = _taken(plan, way.group, already, behind, told)
+        found.append(taken + to_come(plan, way.group, ahead, told))
     return found
+
+
+def _taken(plan: Plan, group: Group, already: Figure, behind_m: float, told: Pace) -> Figure:
+    """Metres in the rows done: what the wool book has, or what those rows will have taken where it
+    does not know of all of them yet, since a ball was not weighed after them."""
+    expected = to_come(plan, group, behind_m, told)
+    return already if already.value >= expected.value else expected
 
 
 def to_come(plan: Plan, group: Group, planned_m: float, told: Pace) -> Figure:

@@ -71,7 +71,8 @@ def _length(one: MayBecome, shown: Shown) -> str:
     low, high = (
         shown.size(10 * round(max(0.0, mm) / 10)) for mm in sorted((one.surely_mm, one.likely_mm))
     )
+    sizes = low if low == high else f"{low} to {high}"
     return (
-        f"The {one.part.lower()} may become {low} to {high} long if it alone takes what there is; "
+        f"The {one.part.lower()} may become {sizes} long if it alone takes what there is; "
         f"{shown.size(one.planned_mm)} is planned."
     )

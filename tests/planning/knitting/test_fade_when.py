@@ -42,7 +42,7 @@ def test_what_surely_lasts_is_less_than_what_is_there():
 
 
 def test_where_a_fade_comes_too_late_they_alternate_from_here():
-    ahead = ahead_of(BODY, some_progress(rows=1), metres=(200.0,))
+    ahead = ahead_of(BODY, some_progress(rows=1), metres=(250.0,))
     (found,) = fades_when(ahead)
     assert (found.kind, found.at.row) == ("alternate", 2)
     assert found.share == pytest.approx(
