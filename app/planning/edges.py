@@ -47,12 +47,13 @@ def cast_on_m(part: Part, runs: tuple[Run, ...], gauge: Gauge, loop: Figure) -> 
         return 0.0
     row = runs[0].stitches * loop.value / 100
     tail = 0.0 if _picked_up(part) else LONG_TAIL * runs[0].stitches / gauge.stitches / 10
-    return row + tail
+    return _ends(runs[0]) * (row + tail)
 
 
 def cast_off_m(part: Part, runs: tuple[Run, ...], loop: Figure) -> float:
     """Metres in the cast-off, of the last row and on the way to it."""
-    return _cast_off_rows(part) * cast_off_stitches(part, runs) * loop.value / 100
+    rows = _cast_off_rows(part) * (_ends(runs[-1]) if runs else 1)
+    return rows * cast_off_stitches(part, runs) * loop.value / 100
 
 
 def cast_off_stitches(part: Part, runs: tuple[Run, ...]) -> int:
@@ -102,6 +103,11 @@ def _cast_off(part: Part) -> bool:
 
 def _cast_off_rows(part: Part) -> float:
     return STRETCHY_ROWS if "stretchy" in part.edges else CAST_OFF_ROWS
+
+
+def _ends(run: Run) -> int:
+    """A yarn held double is cast on and off double; it is sewn with one end."""
+    return run.strands[0].ends if run.strands else 1
 
 
 def _sewn(part: Part) -> bool:

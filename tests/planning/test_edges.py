@@ -5,7 +5,7 @@ from math import sqrt
 import pytest
 
 from app.book.gauge import Gauge
-from app.book.shape import Run
+from app.book.shape import Run, Strand
 from app.book.words import EDGES
 from app.craft.figure import Figure
 from app.planning.edges import (
@@ -105,3 +105,15 @@ def test_one_of_a_pair_of_fronts_is_sewn_at_one_side():
 )
 def test_the_working_says_which(way, how):
     assert edge_step(a_part(edges=way), Figure(9.0, "m")).how == how
+
+
+def test_a_yarn_held_double_is_cast_on_and_off_double_and_sewn_single():
+    double = (Run(120, 229, 229, strands=(Strand(ends=2),)),)
+    part = a_part(edges="cast on, off and seams")
+    one, two = (edges(part, runs, GAUGE, LOOP).value for runs in (RUNS, double))
+    assert two - one == pytest.approx(ROW + TAIL + 1.15 * ROW)
+
+
+def test_rows_without_a_yarn_are_cast_on_once():
+    bare = (Run(120, 229, 229, strands=()),)
+    assert cast_on_m(a_part(edges="cast on"), bare, GAUGE, LOOP) == pytest.approx(ROW + TAIL)

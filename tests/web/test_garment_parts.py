@@ -88,7 +88,7 @@ def test_a_sleeve_from_its_measures_takes_the_yarn_of_the_worked_example(
         "trapezoid_length": "45",
     }
     said = words(client.post(NEW, data=BLANK_PART | told).text)
-    assert "8 640 stitches in 135 rows" in said
+    assert "8 640 stitches in 135 rounds" in said
     assert "156 ± 11 m" in said
 
 
@@ -209,7 +209,7 @@ def test_a_part_is_changed(client: TestClient, store: Store) -> None:
     }
     said = words(client.post(f"{BODY}/change", data=BLANK_PART | told).text)
     assert "Collar is changed." in said
-    assert "24 000 stitches in 120 rows" in said
+    assert "24 000 stitches in 120 rounds" in said
 
 
 def test_a_change_with_a_fault_changes_nothing(client: TestClient, store: Store) -> None:

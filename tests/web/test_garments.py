@@ -320,7 +320,7 @@ def test_the_wool_for_it_part_by_part(client: TestClient) -> None:
     said = words(page(client, "/garments/pullover"))
     assert "497 ± 35 m" in said
     assert "sleeves × 2" in said
-    assert "27 480 stitches in 120 rows" in said
+    assert "27 480 stitches in 120 rounds" in said
     assert "kept for mending 5 m" in said
     assert "Munden 1959" in said
 
@@ -347,7 +347,7 @@ def test_the_sheet_to_print_says_what_is_missing_and_stands_in_the_order_of_code
     assert said.index("G-1 grey") < said.index("S-9 grey") < said.index("S-10 grey")
     assert f"Not yet promised {body} m" in said
     assert f"No skein yet {sleeves} m not yet promised" in said
-    assert said.count("rows each") == 1
+    assert said.count("rounds each") == 1
     on_page = words(page(client, "/garments/pullover"))
     assert on_page.index("S-9 grey") < on_page.index("S-10 grey")
 

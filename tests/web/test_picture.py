@@ -458,7 +458,7 @@ def test_the_sheet_of_a_designed_garment_is_whole(client: TestClient, store: Sto
     assert 'class="garment-picture"' in html
     for part in parts:
         many = ", 2 pieces" if part.copies > 1 else ""
-        assert re.search(rf"{part.name}{many} ?: [\d ]+ stitches in \d+ rows", said)
+        assert re.search(rf"{part.name}{many} ?: [\d ]+ stitches in \d+ rounds", said)
         for line in drawing_of(design, gauge).piece(part.name).words:
             assert words(line) in said
     assert "needle 3.75 mm" in said

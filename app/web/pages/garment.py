@@ -11,6 +11,7 @@ from app.book.words import OPEN_STATES
 from app.planning.answers import GroupAnswer, Held, PartAnswer, PlanAnswer, Remark, Taken
 from app.planning.knitting.compared import compared
 from app.planning.picture import picture
+from app.planning.places import in_round
 from app.web.forms.filled import Filled
 from app.web.forms.reader import Reader
 from app.web.pages.answer import Sentence, answer_sentence, done_sentence, listed, yarn_name
@@ -56,9 +57,11 @@ class SkeinRow:
 
 @dataclass(frozen=True, slots=True)
 class PartRow:
-    """A part with its answer; `have_m` is knitted in or promised."""
+    """A part with its answer; `rows` is what its rows are called, `have_m` is knitted in or
+    promised."""
 
     part: Part
+    rows: str
     answer: PartAnswer
     yarn: YarnShown
     bar: Bar
@@ -224,6 +227,7 @@ def _part_row(answer: PartAnswer, known: Known) -> PartRow:
     part = known.book.part[answer.part_id]
     return PartRow(
         part=part,
+        rows="rounds" if in_round(part) else "rows",
         answer=answer,
         yarn=yarn_shown(answer.yarn_id, known.book),
         bar=budget_bar(answer),

@@ -2,6 +2,7 @@
 
 from fastapi import APIRouter, Request, Response
 
+from app.book.plan import Part
 from app.book.stamp import stamp
 from app.store.records import load_book
 from app.web.forms.gauge_swatch import swatches_offered
@@ -76,7 +77,7 @@ def change(
     freed, effect = save_and_tell(session, plan_id, lambda: change_part(session, part))
     also = " Yarn that is no longer knit in it is free again." if freed else ""
     also += no_longer_meet(plan, part, load_book(session))
-    message = said_with(f"{part.name} is changed.{also}", effect, book)
+    message = said_with(f"{part.name} {_are(part)} changed.{also}", effect, book)
     undo = remember(session, book, message)
     return after_save(request, f"/garments/{plan_id}", message, undo)
 
@@ -91,7 +92,7 @@ def match(
     done, effect = save_and_tell(session, plan_id, lambda: match_part(session, plan, part))
     if done is None:
         return back_to_garment(plan_id, f"{part.name} is as it was: it meets what it is knit to.")
-    message = said_with(f"{part.name} is drawn to match.", effect, book)
+    message = said_with(f"{part.name} {_are(part)} drawn to match.", effect, book)
     return after_save(request, f"/garments/{plan_id}", message, remember(session, book, message))
 
 
@@ -120,6 +121,10 @@ def remove(
     was = load_book(session)
     freed, effect = save_and_tell(session, plan_id, lambda: remove_part(session, part))
     also = " What was promised to it is free again." if freed else ""
-    message = said_with(f"{part.name} is taken out.{also}", effect, was)
+    message = said_with(f"{part.name} {_are(part)} taken out.{also}", effect, was)
     undo = remember(session, was, message)
     return after_save(request, f"/garments/{plan_id}", message, undo)
+
+
+def _are(part: Part) -> str:
+    return "are" if part.copies > 1 else "is"
