@@ -6,16 +6,23 @@ from datetime import date
 from sqlmodel import Session
 
 from app.book.book import Book
+from app.book.errors import HoldsTooLittle
 from app.book.event import Balance, Event, Line
 from app.book.ids import new_id
 from app.book.knitting import Weighing
+from app.book.plan import Promise
 from app.book.woolbook import WEIGHING, Portion, mm_of, use
 from app.planning.knitting.balls import in_order
 from app.planning.knitting.done import rows_done
 from app.planning.knitting.doubt import Doubt, courses_of, doubt_of
+from app.planning.used import used_and_ripped
 from app.store.records import load_book, post, put, remove
+from app.work.event_undo import undo_event
 from app.work.knit_tick import keep_progress
 from app.work.promise_use import garment_of
+
+MOISTURE = 0.05
+"""What wool takes up at the most between two weighings, as a share of it (practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +59,8 @@ def weigh_ball(session: Session, plan_id: str, seen: BallWeighed) -> Weighing:
     if doubt and not seen.sure:
         raise Doubted(doubt)
     if not _passed(book, plan_id, seen):
-        _move(session, book, plan_id, seen)
+        _take_back(session, plan_id, seen)
+        _move(session, load_book(session), plan_id, seen)
     if seen.rows > rows_done(book, plan_id).get(where[:2], 0):
         keep_progress(session, book, plan_id, *where, seen.day)
     weighing = Weighing(
@@ -82,6 +90,43 @@ def _passed(book: Book, plan_id: str, seen: BallWeighed) -> bool:
         if here is not None and there is not None:
             return here < there
     return False
+
+
+def _take_back(session: Session, plan_id: str, seen: BallWeighed) -> None:
+    """A ball that gained more than moisture was weighed wrong before: what that took is undone, as
+    far back as need be, and promised again."""
+    for event in _uses_of(load_book(session), plan_id, seen.holding_id):
+        held = load_book(session).balances[seen.holding_id]
+        if seen.mg <= held.mg * (1 + MOISTURE):
+            return
+        try:
+            undo_event(session, event.seq, seen.day)
+        except HoldsTooLittle:
+            return
+        _promised_again(session, plan_id, seen, held)
+
+
+def _uses_of(book: Book, plan_id: str, holding_id: str) -> list[Event]:
+    """What was knit of a ball in a plan, the last first."""
+    garments = {one.id for one in book.holdings if one.plan_id == plan_id and one.kind == "garment"}
+    return [
+        one
+        for one in reversed([*used_and_ripped(book)])
+        if one.kind == "use"
+        and any(line.holding_id in garments for line in one.lines)
+        and any(line.holding_id == holding_id and line.mg < 0 for line in one.lines)
+    ]
+
+
+def _promised_again(session: Session, plan_id: str, seen: BallWeighed, before: Balance) -> None:
+    """What came back, as far as nothing else was promised of it."""
+    book = load_book(session)
+    now = book.balances[seen.holding_id].mm
+    promised = sum(one.mm for one in book.promises if one.holding_id == seen.holding_id)
+    mm = min(now - before.mm, now - promised)
+    if mm > 0:
+        promise = Promise(new_id(), plan_id, seen.part_id, seen.holding_id, mm, state="settled")
+        put(session, promise)
 
 
 def _move(session: Session, book: Book, plan_id: str, seen: BallWeighed) -> Event | None:

@@ -22,7 +22,7 @@ from app.book.mark import Mark
 from app.book.photo import Photo
 from app.book.plan import Part, Plan, Promise
 from app.book.stint import Stint
-from app.store.records import load_book, put, remove
+from app.store.records import load_book, post, put, remove
 from app.work.event_undo import undo_event
 from app.work.reckoning import current
 
@@ -115,11 +115,21 @@ def undo_change(session: Session, key: str, day: date) -> Change:
         raise CannotUndo("This was changed again since, so it cannot be undone as it was.")
     lacked = _lacking(session)
     for seq in reversed(change.events):
-        undo_event(session, seq, day)
+        _take_back(session, seq, day)
     _put_back(session, change)
     if any(m > lacked.get(one, 0.0) for one, m in _lacking(session).items()):
         raise CannotUndo("The yarn that was promised here is promised elsewhere by now.")
     return change
+
+
+def _take_back(session: Session, seq: int, day: date) -> None:
+    """Undo an event of a change; one that was itself an undo is entered again as it was."""
+    events = {one.seq: one for one in load_book(session).events}
+    undone = events.get(events[seq].undoes or 0)
+    if undone is None:
+        undo_event(session, seq, day)
+    else:
+        post(session, undone.kind, day, undone.lines, undone.note)
 
 
 def _put_back(session: Session, change: Change) -> None:

@@ -26,6 +26,7 @@
   // The strip: rows the program knows of, and ticks it does not know of yet.
 
   const name = strip && `${strip.dataset.piece} ${strip.dataset.part}`;
+  let latest = null; // rows done of each piece, as the program told them last
   let known = strip ? Number(strip.dataset.rows) : 0;
 
   function waiting(piece) {
@@ -99,7 +100,7 @@
     const two = (number) => String(number).padStart(2, "0");
     fields.day ??= `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
     fields.minute ??= String(now.getHours() * 60 + now.getMinutes());
-    const before = JSON.parse(form.dataset.rows ?? "{}")[fields.place] ?? 0;
+    const before = (latest ?? JSON.parse(form.dataset.rows ?? "{}"))[fields.place] ?? 0;
     const rows = fields.rows || String(afterTaps(before, fields.place, Infinity));
     add({ id: fields.id, kind: "weighing", act, fields, rows });
     typed = { id: fields.id, form };
@@ -150,7 +151,8 @@
     const told = json ? await answer.json() : {};
     if (json && answer.ok) {
       leave(one.id);
-      if (strip && told.rows && one.act === act) known = told.rows[name] ?? known;
+      if (told.rows && one.act === act) latest = told.rows;
+      if (strip && latest) known = latest[name] ?? known;
       if (typed?.id === one.id) location.assign(told.go);
       return true;
     }

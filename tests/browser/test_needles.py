@@ -168,6 +168,27 @@ def test_rows_and_a_weighing_survive_a_closed_page(phone, program, folder):
     assert (one.rows, one.mg) == (30, 58_000)
 
 
+def test_ten_rows_and_a_weighing_on_the_strip_itself(phone, program, folder):
+    """Three ticks are counted, then the connection goes; the weighing is of the row it was typed
+    at, though two rows were ticked off after it."""
+    phone.go(BODY)
+    phone.tick(3)
+    phone.until_sent()
+    phone.context.set_offline(True)
+    phone.tick(5)
+    phone.page.get_by_text("Weigh a ball").click()
+    phone.page.locator("#f-weight").fill("50")
+    phone.page.get_by_role("button", name="Keep the weighing").click()
+    phone.until_kept("5 ticks and one weighing.")
+    phone.tick(2)
+    assert phone.done() == 30
+    phone.context.set_offline(False)
+    phone.until_sent()
+    (one,) = book_in(folder).weighings
+    assert (one.rows, one.mg) == (28, 50_000)
+    assert body_rows(program) == 30
+
+
 def test_an_answer_that_was_lost_counts_once(phone, program):
     """The program has counted the tick, but its answer never came: it is sent again."""
     phone.go(BODY)
@@ -236,7 +257,7 @@ def test_an_odd_weighing_is_left_out(phone, folder):
 
 def test_weighed_in_three_taps_after_the_number(phone, folder):
     phone.go(BODY)
-    phone.page.get_by_role("link", name="Weigh a ball").click()
+    phone.page.get_by_text("Weigh a ball").click()
     phone.page.locator("#f-weight").fill("61")
     phone.page.get_by_role("button", name="Keep the weighing").click()
     assert "G-1 weighs 61 g at row 20." in plain(phone.page.locator("#said").inner_text())

@@ -19,6 +19,8 @@ from app.work.knit_finish import Finished, Left, finish_knitting
 from app.work.knit_rip import RipBack, rip_back
 from app.work.knit_tick import Tap, tick
 from app.work.knit_weigh import BallWeighed, Doubted, weigh_ball
+from app.work.undo_records import remember, undo_change
+from tests.books import a_promise
 
 DAY = date(2026, 6, 1)
 LATER = date(2026, 6, 20)
@@ -175,9 +177,60 @@ def test_a_weighing_noted_late_moves_nothing(writing: Session, plan: Plan) -> No
 
 def test_a_ball_that_grew_further_on_took_up_moisture(writing: Session, plan: Plan) -> None:
     weigh_ball(writing, plan.id, seen(10, 60.0))
-    weigh_ball(writing, plan.id, seen(12, 64.0, sure=True))
+    weigh_ball(writing, plan.id, seen(12, 62.0, sure=True))
     book = load_book(writing)
-    assert (book.balances["G-1"].mg, worn(book).mg) == (64_000, 36_000)
+    assert (book.balances["G-1"].mg, worn(book).mg) == (62_000, 36_000)
+
+
+def test_what_a_wrong_weighing_took_is_taken_back(writing: Session, plan: Plan) -> None:
+    """Another ball was on the scale at row 10: 12 g. At row 20 it is 60 g: 36 g are knit in, and
+    the metres of the ball are those of its grist again. Of the 186.4 m that came back, 79.9 m are
+    knit in and the rest is promised again."""
+    weigh_ball(writing, plan.id, seen(10, 12.0))
+    was = load_book(writing)
+    weigh_ball(writing, plan.id, seen(20, 60.0, sure=True))
+    book = load_book(writing)
+    assert (book.balances["G-1"], worn(book).mg) == (Balance(60_000, 133_125), 36_000)
+    assert reckon(book).plan("pullover").used_m == pytest.approx(79.9, abs=0.1)
+    assert [one.mm for one in book.promises] == [106_500]
+    assert check(book) == []
+    key = remember(writing, was, "weighed")
+    undo_change(writing, key, LATER)
+    before = load_book(writing)
+    assert (before.balances["G-1"].mg, worn(before).mg) == (12_000, 84_000)
+    assert before.weighings == was.weighings
+    assert before.promises == was.promises
+
+
+def test_what_came_back_stays_with_another_garment_it_was_promised_to_since(
+    writing: Session, plan: Plan
+) -> None:
+    weigh_ball(writing, plan.id, seen(10, 12.0))
+    put(writing, a_promise("G-1", 213_000, plan_id="hat", part_id="crown"))
+    weigh_ball(writing, plan.id, seen(20, 60.0, sure=True))
+    assert [one.plan_id for one in load_book(writing).promises] == ["hat"]
+
+
+def test_a_wrong_weighing_that_was_ripped_back_since_is_left_as_it_is(
+    writing: Session, plan: Plan
+) -> None:
+    weigh_ball(writing, plan.id, seen(10, 12.0))
+    rip_back(writing, plan.id, RipBack("body", 1, 0, 80_000, LATER))
+    weigh_ball(writing, plan.id, seen(12, 60.0, sure=True))
+    book = load_book(writing)
+    assert (book.balances["G-1"].mg, worn(book).mg) == (60_000, 4_000)
+    assert check(book) == []
+
+
+def test_as_many_weighings_are_taken_back_as_were_wrong(writing: Session, plan: Plan) -> None:
+    weigh_ball(writing, plan.id, seen(2, 92.0))
+    weigh_ball(writing, plan.id, seen(10, 50.0, sure=True))
+    weigh_ball(writing, plan.id, seen(11, 12.0, sure=True))
+    weigh_ball(writing, plan.id, seen(20, 60.0, sure=True))
+    book = load_book(writing)
+    assert (book.balances["G-1"].mg, worn(book).mg) == (60_000, 36_000)
+    undone = [one.undoes for one in book.events if one.undoes]
+    assert len(undone) == 2
 
 
 def test_a_ball_that_no_row_tells_of_grew(writing: Session, plan: Plan) -> None:

@@ -12,6 +12,7 @@ from app.planning.picture_drawn import drawn_pieces
 from app.planning.plan_sheet import plan_sheet
 from app.web.forms.filled import Filled
 from app.web.pages.needles import PieceLine, piece_lines
+from app.web.pages.needles_weigh import WeighForm, weigh_form, weighing_values
 from app.web.pages.sequence import noun_of
 from app.web.pages.sequence_rows import knit_rows, row_shown
 from app.work.reckoning import Known
@@ -27,7 +28,8 @@ BEHIND, BEFORE = 60, 1_000
 @dataclass(frozen=True, slots=True)
 class RowTold:
     """A row as it is read: its number, stitches, what changes, stitch pattern, yarn with skein and
-    colour, what is joined, and how long the yarn goes on."""
+    colour, what is joined, and how long the yarn goes on. `like_before`: with the same pattern and
+    skein as the row before it."""
 
     number: int
     stitches: str
@@ -38,6 +40,7 @@ class RowTold:
     colour: str
     join: str
     then: str
+    like_before: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +63,7 @@ class StripPage:
     together: bool
     id: str
     form: Filled
-    mass_unit: str
+    weigh: WeighForm
     last: Change | None
 
     @property
@@ -85,6 +88,7 @@ def strip_page(
     ahead = Forecast(book, known.reckoning.plan(plan.id))
     told = rows_told(known, part, piece)
     done = min(ahead.done.get((part.id, piece), 0), len(told))
+    weighing = weighing_values(book, ahead.pieces, plan.id, f"{id}-weighed", (part.id, piece))
     return StripPage(
         plan=plan,
         part=part,
@@ -101,7 +105,7 @@ def strip_page(
         together=together,
         id=id,
         form=form or Filled({"row": "", "ripped": "", "day": today.isoformat()}),
-        mass_unit=book.settings.mass_unit,
+        weigh=weigh_form(book, ahead.pieces, plan.id, Filled(weighing)),
         last=last,
     )
 
@@ -115,7 +119,13 @@ def rows_told(known: Known, part: Part, piece: int) -> tuple[RowTold, ...]:
     drawn = drawn_pieces(known.book.plan[part.plan_id]).get(part.id)
     rows = [_row(one, seen) for one in strip(need, knit, drawn)]
     noun = noun_of(part)
-    return tuple(_with_then(rows, noun))
+    return tuple(_with_then(_likened(rows), noun))
+
+
+def _likened(rows: list[RowTold]) -> list[RowTold]:
+    told = [(one.pattern, one.yarn, one.skein) for one in rows]
+    pairs = zip(rows, [None, *told], told, strict=False)
+    return [replace(one, like_before=before == now) for one, before, now in pairs]
 
 
 def _row(one: StripRow, seen: Picture) -> RowTold:

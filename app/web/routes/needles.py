@@ -24,8 +24,9 @@ from app.web.forms.needles import Weighed, read_rip, read_taps, read_weighed
 from app.web.forms.reader import Posted, Reader
 from app.web.garment_shown import part_or_missing, plan_or_missing
 from app.web.pages.answer import listed
-from app.web.pages.needles import doubt_said, needles_page, weighing_values
+from app.web.pages.needles import needles_page
 from app.web.pages.needles_strip import strip_page
+from app.web.pages.needles_weigh import doubt_said, weighing_values
 from app.web.session import ReadingSession, WritingSession, give_up_changes
 from app.web.templating import after_save, render, shown_in
 from app.work.knit_rip import rip_back
