@@ -593,6 +593,7 @@ def test_a_part_that_was_dyed_has_a_colour_of_its_own(client, store):
     part = next(one for one in book.holdings if one.kind == "fibre")
     assert (part.colour, part.colour_name, part.state) == ("#a03020", "madder", "carded")
     assert book.events[-1].step == "dye"
+    assert "500 g carded, 99 g carded (madder):" in plain(client.get(address).text)
     assert next(one for one in book.holdings if one.kind == "fleece").colour == "#ece3d0"
 
 

@@ -96,8 +96,10 @@ def fleece_page(
         grist=grist,
         funnel=funnel_picture(stages, fleece.colour, shown) if stages and not gone else None,
         called_for=shown.short_mass(answer.called_for_g) if answer.called_for_g > 0 else "",
-        funnel_of=wool_said(most, shown) if (most := heaviest(known)) and len(states) > 1 else "",
-        wool=tuple((weigh_url(known, one), wool_said(one, shown)) for one in known.wool),
+        funnel_of=wool_said(known, most, shown)
+        if (most := heaviest(known)) and len(states) > 1
+        else "",
+        wool=tuple((weigh_url(known, one), wool_said(known, one, shown)) for one in known.wool),
         drying=tuple(
             (dry_url(fleece.id, one.holding.id), drying_told(one, shown)) for one in lying_wet
         ),
@@ -124,7 +126,7 @@ def _sentence(known: KnownFleece, at: AtGrist, grist: Filled, shown: Shown) -> S
         return Sentence("idle", "Put away", f" on {shown.day(holding.put_away)}.")
     if answer.now_g <= 0:
         return Sentence("idle", "Nothing left of it.", " Weigh it if there is.")
-    lead = f"{', '.join(wool_said(one, shown) for one in known.wool)}:"
+    lead = f"{', '.join(wool_said(known, one, shown) for one in known.wool)}:"
     becomes = f" about {shown.mass_range(answer.yarn_g)} of yarn"
     if grist.errors:
         return Sentence("idle", lead, f"{becomes}. The grist: {grist.errors['grist']}")

@@ -61,7 +61,7 @@ def weigh_page(known: KnownFleece, wool: Wool, form: Filled, shown: Shown) -> We
         form=form,
         states=STATES,
         done=DONE,
-        others=tuple((weigh_url(known, one), wool_said(one, shown)) for one in others),
+        others=tuple((weigh_url(known, one), wool_said(known, one, shown)) for one in others),
         doubted="sure" in form.errors or bool(form.values.get("sure")),
         worked=WORKED,
         reasons=REASONS,
@@ -74,9 +74,11 @@ def weigh_url(known: KnownFleece, wool: Wool) -> str:
     return f"/fleeces/{known.fleece.id}/weigh?wool={quote(wool.holding.id)}"
 
 
-def wool_said(wool: Wool, shown: Shown) -> str:
-    """ "310 g scoured" or "31 g on a bobbin" """
-    return f"{shown.mass(wool.g)} {state_said(wool)}".strip()
+def wool_said(known: KnownFleece, wool: Wool, shown: Shown) -> str:
+    """ "310 g scoured", "31 g on a bobbin" or, of a dyed part, "97 g combed (madder red)" """
+    colour = wool.holding.colour_name
+    dyed = f" ({colour})" if colour not in ("", known.fleece.colour_name) else ""
+    return f"{shown.mass(wool.g)} {state_said(wool)}{dyed}".strip()
 
 
 def state_said(wool: Wool) -> str:
