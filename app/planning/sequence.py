@@ -9,6 +9,7 @@ from app.book.sequence import Band, Sequence, SequenceYarn
 from app.book.words import SequenceKind
 from app.craft.figure import Figure, total
 from app.planning.answers import Reckoning
+from app.planning.knitting.done import rows_done
 from app.planning.needs import meant_yarn, needs_of
 from app.planning.sequence_fade import Fade, fade
 from app.planning.sequence_piece import Piece, last_row_of, piece_of, taken_by
@@ -83,6 +84,7 @@ def take_turns(
     roles = roles_of(plan, pieces[0].part, asked.yarns)
     supplies = _supplies(book, reckoning, plan, set(part_ids), roles, need)
     knit = _knit(pieces, asked, [*_role_of(roles, asked)], supplies)
+    _leaves_what_is_knit(book, plan, knit)
     parts = tuple(_with(piece.part, plan, one, roles) for piece, one in knit)
     return Turns(parts, knit, tuple(_told(knit, roles, supplies)))
 
@@ -125,6 +127,20 @@ def roles_of(plan: Plan, part: Part, yarns: tuple[AskedYarn, ...]) -> dict[str, 
         of_yarn[one.yarn_id] = role
         found[role] = one.yarn_id
     return found
+
+
+def _leaves_what_is_knit(book: Book, plan: Plan, knit: Knit) -> None:
+    """Refused where rows that are knit already would be in another yarn; they are counted through
+    all parts, up to the furthest piece of each."""
+    done = rows_done(book, plan.id) if plan.state == "being knit" else {}
+    before = 0
+    for piece, sequence in knit:
+        part = piece.part
+        behind = max((rows for (id, _), rows in done.items() if id == part.id), default=0)
+        was = piece.roles(book.part[part.id].sequence)
+        if piece.roles(sequence)[:behind] != was[:behind]:
+            raise Refused("knit already", row=before + behind + 1)
+        before += piece.rows
 
 
 def _role_of(roles: dict[str, str], asked: Asked) -> Iterator[str]:

@@ -4,7 +4,12 @@ from dataclasses import dataclass
 from typing import Literal
 
 Reason = Literal[
-    "too little", "too little together", "enough without a fade", "no room for a fade", "no rows"
+    "too little",
+    "too little together",
+    "enough without a fade",
+    "no room for a fade",
+    "no rows",
+    "knit already",
 ]
 
 

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from itertools import accumulate
+from itertools import accumulate, groupby
 
-from app.book.sequence import Sequence, SequenceYarn
+from app.book.sequence import Band, Sequence, SequenceYarn
 from app.craft.alternate import furthest
 from app.planning.sequence_piece import Piece, beyond_supply, taken_by
 from app.planning.sequence_refused import Refused
@@ -63,7 +63,16 @@ def _own(piece: Piece, before: int, whole: Sequence, place: tuple[int, int]) -> 
     yarns = tuple(_part_of(one, rows, place) for one in whole.yarns)
     to_row = last if last < piece.rows else None
     own = replace(whole, yarns=yarns, from_row=first + 1, to_row=to_row)
-    return replace(own, block_rows=piece.block_rows)
+    bands = _going_on(whole.bands, rows[0] - place[0])
+    return replace(own, bands=bands, block_rows=piece.block_rows)
+
+
+def _going_on(bands: tuple[Band, ...], knit: int) -> tuple[Band, ...]:
+    """Stripes as they go on after so many rows of them."""
+    rows = [one.role for one in bands for _ in range(one.rows)]
+    at = knit % len(rows) if rows else 0
+    turned = groupby([*rows[at:], *rows[:at]])
+    return tuple(Band(role, sum(1 for _ in alike)) for role, alike in turned)
 
 
 def _part_of(yarn: SequenceYarn, rows: range, place: tuple[int, int]) -> SequenceYarn:

@@ -11,7 +11,7 @@ from app.planning import reckon
 from app.planning.redraw import replaced
 from app.planning.sequence import Asked, AskedYarn, Turns, roles_of, take_turns
 from app.planning.sequence_refused import Refused
-from tests.books import a_book, a_part, a_plan, a_promise, a_skein, a_yarn
+from tests.books import a_book, a_part, a_plan, a_promise, a_skein, a_yarn, some_progress
 
 GREY, WHITE = AskedYarn("grey two-ply"), AskedYarn("white")
 
@@ -131,3 +131,30 @@ def test_a_part_drawn_anew_keeps_its_turns():
     (part,) = replaced(book, book.plan["pullover"], (drawn,)).parts
     assert part.shape == Counted(110, 84)
     assert (part.sequence, part.yarns) == (kept.sequence, kept.yarns)
+
+
+def begun(rows):
+    return a_shelf(some_progress("yoke", rows), state="being knit")
+
+
+def test_rows_that_are_knit_already_stay_as_they_are():
+    found = turns(begun(40), kind="alternate", from_row=41)
+    assert found.parts[0].sequence.from_row == 41
+    with pytest.raises(Refused) as refused:
+        turns(begun(40), kind="alternate")
+    assert (refused.value.reason, refused.value.row) == ("knit already", 41)
+
+
+def test_what_is_knit_is_counted_through_all_parts():
+    book = a_shelf(
+        a_part("neck", position=2, shape=Counted(100, 20)),
+        some_progress("yoke", 80),
+        some_progress("neck", 5),
+        grey=400.0,
+        state="being knit",
+    )
+    stripes = {"kind": "stripes", "yarns": (replace(GREY, rows=4), replace(WHITE, rows=4))}
+    assert turns(book, "yoke", "neck", **stripes, from_row=86).parts[1].sequence.from_row == 6
+    with pytest.raises(Refused) as refused:
+        turns(book, "yoke", "neck", **stripes, from_row=81)
+    assert refused.value.row == 86

@@ -2,7 +2,7 @@
 
 import pytest
 
-from app.book.sequence import Sequence, SequenceYarn
+from app.book.sequence import Band, Sequence, SequenceYarn
 from app.planning.sequence_piece import taken_by
 from app.planning.sequence_refused import Refused
 from app.planning.sequence_spread import by_supply, spread, within
@@ -71,3 +71,12 @@ def test_the_yarn_that_lacks_most_is_named():
     with pytest.raises(Refused) as found:
         within(knit, {"main": 45.0, "white": 30.0})
     assert (found.value.role, found.value.short_m) == ("white", pytest.approx(20.0))
+
+
+@pytest.mark.parametrize("first", [3, 4, 6, 7, 10])
+def test_stripes_go_on_from_one_piece_into_the_next(first):
+    bands = (Band("main", 3), Band("white", 2), Band("madder", 1))
+    whole = Sequence("stripes", bands=bands)
+    pieces = [a_tube(first), a_tube(25 - first)]
+    rows = [role for piece, one in spread(pieces, whole) for role in piece.roles(one)]
+    assert rows == ["main"] * 3 + ["white"] * 2 + ["madder"] + rows[:19]

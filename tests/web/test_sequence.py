@@ -1,5 +1,8 @@
 """Alternate or fade: asked, shown, kept, undone, knit from, printed."""
 
+import re
+from dataclasses import replace
+
 import pytest
 from starlette.testclient import TestClient
 
@@ -11,7 +14,7 @@ from app.store.engine import Store
 from app.store.fill import fill
 from app.store.records import put
 from app.web.pages.sequence_rows import rows_shown
-from tests.books import a_part, a_plan, a_promise
+from tests.books import a_part, a_plan, a_promise, some_progress
 from tests.web.forms import shown_values
 from tests.web.garden import book_of, page, undo_of, words
 from tests.work.shelf import a_shelf
@@ -254,3 +257,19 @@ def test_a_fade_that_begins_in_the_second_part_is_counted_through(client: TestCl
     said = words(asked(client, from_row="85", to_row="90", over_neck="1"))
     assert "Begin the fade at round 85" in said
     assert "Rounds 1 to 80 : grey two-ply" in said
+
+
+def test_rounds_that_are_knit_already_are_not_told_otherwise(
+    client: TestClient, store: Store
+) -> None:
+    with store.writing() as session:
+        plan = book_of(store).plan["pullover"]
+        put(session, replace(plan, state="being knit"))
+        put(session, some_progress("yoke", 10))
+    alternate = FADE | {"kind": "alternate"}
+    answer = client.get(TURNS, params=alternate)
+    assert answer.status_code == 422
+    said = words(answer.text)
+    assert "knit already" in said
+    assert re.search(r"Begin at \w+ 11 or later", said)
+    assert client.get(TURNS, params=alternate | {"from_row": "11"}).status_code == 200

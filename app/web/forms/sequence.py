@@ -11,8 +11,8 @@ from app.planning.sequence import Asked, AskedYarn
 from app.web.forms.reader import Reader
 from app.web.shown import Shown
 
-LINES = 4
-"""Yarns the form has room for."""
+LINES = 5
+"""Yarns the form has room for; stripes of four that go on in another part begin within one."""
 
 MOST_ROWS = 20_000
 KIND_WORDS = {

@@ -55,6 +55,9 @@ def refused(
             return "from_row", f"{told} Say where it is to begin, or let it end later."
         case "no room for a fade":
             return "to_row", f"There are too few {noun}s for a fade between these."
+        case "knit already":
+            told = f"{noun.capitalize()}s are knit already that would be in another yarn."
+            return "from_row", f"{told} Begin at {noun} {why.row} or later."
         case _:
             return (
                 "kind",
