@@ -43,13 +43,14 @@ def rip_back(session: Session, plan_id: str, back: RipBack) -> tuple[Holding, ..
         came = tuple(one.of(held.mg / whole) for one in came)
     elif back.mg is not None and whole:
         came = tuple(one.of(back.mg / whole) for one in came)
-    made = tuple(_wound(session, book, plan_id, one, back.day) for one in came if one.mg > 0)
+    came = tuple(one for one in came if one.mg > 0)
+    made = tuple(_wound(session, book, plan_id, one, back.day) for one in came)
     if made:
         out = Portion(garment, sum(one.mg for one in made))
         entry = rip({garment.id: held}, out, made)
         post(session, entry.kind, back.day, entry.lines, note=f"back to row {back.rows}")
-    for portion in made:
-        _promise(session, plan_id, back.part_id, portion)
+    for portion, one in zip(made, came, strict=True):
+        _promise(session, plan_id, back.part_id, portion, one.role)
     keep_progress(session, book, plan_id, back.part_id, back.piece, back.rows, back.day)
     return tuple(one.holding for one in made)
 
@@ -70,7 +71,9 @@ def _wound(session: Session, book: Book, plan_id: str, came: Ripped, day: date) 
     return Portion(holding, came.mg, came.mm)
 
 
-def _promise(session: Session, plan_id: str, part_id: str, portion: Portion) -> None:
+def _promise(session: Session, plan_id: str, part_id: str, portion: Portion, role: str) -> None:
     if portion.mm > 0:
-        promise = Promise(new_id(), plan_id, part_id, portion.holding.id, portion.mm)
+        promise = Promise(
+            new_id(), plan_id, part_id, portion.holding.id, portion.mm, role, state="settled"
+        )
         put(session, promise)

@@ -233,6 +233,7 @@ def test_the_step_of_the_scale(
         ({"weight": "60", "place": "1 crown"}, "place"),
         ({"weight": "60", "holding_id": "gone"}, "holding_id"),
         ({"weight": "60", "holding_id": ""}, "holding_id"),
+        ({"weight": "60", "holding_id": "come in"}, "holding_id"),
         ({"weight": "60", "scale": "5"}, "scale"),
         ({"weight": "60", "id": ""}, "weight"),
     ],

@@ -10,8 +10,9 @@ from app.planning.yarns import Lots
 
 @dataclass(frozen=True, slots=True)
 class Ripped:
-    """So many mg and mm of a yarn."""
+    """So many mg and mm of a yarn, knit in a role of the part."""
 
+    role: str
     yarn_id: str | None
     colour: str
     mg: int
@@ -35,16 +36,17 @@ def ripped(
             continue
         last = min(done, len(leg.rows))
         metres = leg.after[last] - leg.after[min(rows, last)]
-        one = _of(Lots(book), course, metres) if metres > 0 else None
+        one = _of(Lots(book), course, part_id, metres) if metres > 0 else None
         if one:
             found.append(one)
     return tuple(found)
 
 
-def _of(lots: Lots, course: Course, metres: float) -> Ripped | None:
+def _of(lots: Lots, course: Course, part_id: str, metres: float) -> Ripped | None:
     yarn_id = next(iter(course.group.yarn_ids), None)
     yarn = lots.book.yarn.get(yarn_id or "")
     tex = lots.tex(yarn.id) if yarn else None
     if yarn is None or tex is None:
         return None
-    return Ripped(yarn.id, yarn.colour, round(metres * tex.value), round(metres * 1000))
+    role = next(role.role for part, role in course.group.roles if part == part_id)
+    return Ripped(role, yarn.id, yarn.colour, round(metres * tex.value), round(metres * 1000))

@@ -3,6 +3,7 @@
 import pytest
 
 from app.book.plan import RoleYarn
+from app.book.shape import Run, Runs, Strand
 from app.planning.knitting.doubt import courses_of
 from app.planning.knitting.ripped import Ripped, ripped
 from tests.books import a_book, a_part, a_plan, a_skein, a_yarn, some_progress
@@ -43,4 +44,20 @@ def test_rows_not_done_give_none():
 
 
 def test_a_share_of_it():
-    assert Ripped("grey", "", 1_000, 2_001).of(0.5) == Ripped("grey", "", 500, 1_000)
+    whole, half = (Ripped("main", "grey", "", *one) for one in ((1_000, 2_001), (500, 1_000)))
+    assert whole.of(0.5) == half
+
+
+def test_each_yarn_comes_out_of_its_own_role():
+    strands = (Strand("main", 0.5), Strand("trim", 0.5))
+    yoke = a_part(
+        "yoke",
+        position=4,
+        shape=Runs((Run(40, 100, 100, strands=strands),)),
+        yarns=(RoleYarn("trim", "white"),),
+    )
+    found = back("yoke", 0, yoke, some_progress("yoke", rows=20))
+    assert {(one.role, one.yarn_id) for one in found} == {
+        ("main", "grey two-ply"),
+        ("trim", "white"),
+    }
