@@ -1,5 +1,6 @@
 """What the sheet of a plan tells beside its figures: the work in words, fibre and care."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from app.book.book import Book
@@ -7,6 +8,7 @@ from app.book.person import Measure
 from app.book.plan import Part, Plan
 from app.book.words import Edges
 from app.craft.care import care
+from app.craft.shaping import counted
 from app.planning.design import shaping_words
 from app.planning.needs import PartNeed, needs_of
 from app.planning.picture_drawn import drawn_pieces, notes_of, same_runs
@@ -75,12 +77,29 @@ def _first(measures: tuple[Measure, ...], name: str) -> int | None:
 
 
 def _work(need: PartNeed) -> tuple[str, ...]:
-    if need.gauge is None:
+    runs = schedule(need.part.shape, need.gauge, need.part.worked) if need.gauge else ()
+    if need.gauge is None or not runs:
         return ()
-    runs = schedule(need.part.shape, need.gauge, need.part.worked)
     tube, gauge = in_round(need.part), need.gauge
-    told = [f"{begun(need.part)} {runs[0].stitches} stitches."] if runs else []
-    return (*told, *(shaping_words(run, tube, gauge) for run in runs))
+    told = [f"{begun(need.part)} {runs[0].stitches} stitches."]
+    ended = runs[0].stitches
+    for run in runs:
+        told += [*_between(ended, run.stitches, tube), shaping_words(run, tube, gauge)]
+        ended = run.stitches_to
+    if "off" in need.part.edges:
+        loosely = ", loosely" if "stretchy" in need.part.edges else ""
+        told.append(f"Cast off the {runs[-1].stitches_to} stitches that are left{loosely}.")
+    return tuple(told)
+
+
+def _between(ended: int, begun: int, tube: bool) -> Iterator[str]:
+    """What is done between two runs: flat, fewer stitches are an armhole or a neck."""
+    many = counted(abs(begun - ended), "stitch", "es")
+    if begun < ended:
+        how = f"Decrease {many} evenly" if tube else f"Cast off {many}"
+        yield f"{how}: {begun} stitches."
+    if begun > ended:
+        yield f"Increase {many} evenly: {begun} stitches."
 
 
 def begun(part: Part) -> str:

@@ -23,6 +23,24 @@ def test_the_work_of_a_part_in_words():
     assert work["rest"] == ()
 
 
+def test_what_is_done_between_two_runs_of_her_own_is_told():
+    """118 to the armhole, 10 cast off there; a yoke of rounds; what is left is cast off."""
+    back = Runs((Run(60, 118, 118), Run(10, 108, 98), Run(40, 98, 98)))
+    yoke = Runs((Run(20, 200, 200), Run(10, 134, 134), Run(10, 140, 140)))
+    plan = a_plan()
+    parts = (
+        a_part(name="Back", shape=back, edges="cast on, off and seams"),
+        a_part("yoke", name="Yoke", shape=yoke, edges="stretchy cast-off", position=2),
+    )
+    work = plan_sheet(a_book(a_yarn(), plan, *parts), plan).work
+    assert work["body"][2] == "Cast off 10 stitches: 108 stitches."
+    assert work["body"][-1] == "Cast off the 98 stitches that are left."
+    assert len(work["body"]) == 6
+    assert work["yoke"][2] == "Decrease 66 stitches evenly: 134 stitches."
+    assert work["yoke"][4] == "Increase 6 stitches evenly: 140 stitches."
+    assert work["yoke"][-1] == "Cast off the 140 stitches that are left, loosely."
+
+
 def test_a_designed_part_is_told_as_it_was_drawn():
     plan = a_plan(design=Design("scarf"))
     parts = parts_from(plan, Gauge(22.0, 30.0))
