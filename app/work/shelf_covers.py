@@ -1,6 +1,7 @@
 """What the shelf covers: the garments alone and in two orders, nothing touched; keep one order."""
 
-from collections.abc import Sequence
+from collections import deque
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from sqlmodel import Session
@@ -8,12 +9,17 @@ from sqlmodel import Session
 from app.book.book import Book
 from app.book.plan import Part, Plan, Promise
 from app.book.stamp import stamp
+from app.planning import reckon
 from app.planning.shelf_covers import Covered, all_covered, alone, in_order, intended
 from app.planning.shelf_covers_best import Best, Value, best_set
 from app.planning.shelf_covers_person import Standard, standards
 from app.planning.what_if import between
+from app.work.beside import ask_beside, forget_beside, stop_beside
 from app.work.reckoning import Known, current
 from app.work.ways_out import save_what_if
+
+AT_ONCE = 800
+"""Up to so many skeins and parts, times garments, the page is worked out while she waits."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,26 +48,80 @@ class OrderGone(Exception):
     """Met when an order is to be kept and the plans or promises are not what they were."""
 
 
-def what_covers(
-    known: Known,
-    value: Value,
-    person_id: str | None = None,
-    order: Sequence[str] = (),
-    anew: bool = False,
-) -> Covers:
-    """The whole page; `order` are plans in another order to look at, none for none."""
+@dataclass(frozen=True, slots=True)
+class AskedOfShelf:
+    """What is valued, for whom, and another order to look at (none for none); `anew` takes kept
+    promises apart in it as well."""
+
+    value: Value
+    person_id: str = ""
+    order: tuple[str, ...] = ()
+    anew: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SoFar:
+    """Steps done of so many; `covers` once all are."""
+
+    done: int
+    of: int
+    covers: Covers | None = None
+
+
+def what_covers(known: Known, asked: AskedOfShelf) -> Covers:
+    """The whole page at once."""
+    (last,) = deque(_steps(known.book, asked), maxlen=1)
+    assert last.covers is not None
+    return last.covers
+
+
+def covers_so_far(session: Session, asked: AskedOfShelf) -> tuple[SoFar, bool]:
+    """How far the question is answered, and whether that goes on: at once for a small shelf and
+    few garments, else beside the program."""
+    known = current(session)
     book = known.book
+    if (len(book.holdings) + len(book.parts)) * len(intended(book)) <= AT_ONCE:
+        return SoFar(1, 1, what_covers(known, asked)), False
+    heard = ask_beside(session, _question(asked), search_covers, book, asked)
+    return heard.told or SoFar(0, 1), heard.going_on
+
+
+def search_covers(tell: Callable[[SoFar], None], book: Book, asked: AskedOfShelf) -> None:
+    """The same, step by step."""
+    for one in _steps(book, asked):
+        tell(one)
+
+
+def stop_covers(session: Session, asked: AskedOfShelf) -> None:
+    """Leave a question unanswered."""
+    stop_beside(session, _question(asked))
+
+
+def ask_again(session: Session, asked: AskedOfShelf) -> None:
+    """Let a question that was stopped be answered after all."""
+    forget_beside(session, _question(asked))
+
+
+def _question(asked: AskedOfShelf) -> tuple[object, ...]:
+    return "shelf", asked
+
+
+def _steps(book: Book, asked: AskedOfShelf) -> Iterator[SoFar]:
+    """Each garment alone, the orders, the best set, garments for a person."""
     ids = tuple(one.id for one in intended(book))
-    person = book.person.get(person_id or "")
-    other = tuple(one for one in order if one in ids)
-    return Covers(
-        alone=tuple(alone(book, one) for one in ids),
-        now=_in_order(book, ids, False),
-        other=_in_order(book, other, anew) if other and (anew or other != ids) else None,
-        best=best_set(book, value),
-        standards=standards(book, known.reckoning, person) if person else (),
-        stamp=order_stamp(book),
-    )
+    of, by_itself = len(ids) + 2, []
+    for done, one in enumerate(ids, 1):
+        by_itself.append(alone(book, one))
+        yield SoFar(done, of)
+    other = tuple(one for one in asked.order if one in ids)
+    looked = other and (asked.anew or other != ids)
+    now = _in_order(book, ids, False)
+    then = _in_order(book, other, asked.anew) if looked else None
+    yield SoFar(of - 1, of)
+    person = book.person.get(asked.person_id)
+    garments = standards(book, reckon(book), person) if person else ()
+    best = best_set(book, asked.value)
+    yield SoFar(of, of, Covers(tuple(by_itself), now, then, best, garments, order_stamp(book)))
 
 
 def keep_order(session: Session, order: Sequence[str], anew: bool, typed_stamp: str) -> int:

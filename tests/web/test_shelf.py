@@ -15,6 +15,7 @@ from app.web.forms.shelf import read_shelf
 from app.web.pages.shelf import TONES, VALUE_WORDS, stands_said
 from app.web.pages.shelf import _how_good as how_good
 from app.web.shown import Shown
+from app.work.shelf_covers import AskedOfShelf, SoFar
 from tests.books import a_book, a_part, a_person, a_plan, a_skein, a_yarn
 from tests.web.garden import SWAP, book_of, page, undo_of, value_of, words
 
@@ -140,3 +141,25 @@ def test_one_garment_moved_goes_where_it_was_put() -> None:
 
 def test_every_value_has_its_words() -> None:
     assert set(VALUE_WORDS) == set(VALUES)
+
+
+@pytest.mark.usefixtures("shelf")
+def test_a_look_that_takes_long_says_how_far_it_is_and_can_be_stopped(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    state = {"going": True}
+    asked: list[tuple[str, AskedOfShelf]] = []
+    room = "app.web.routes.shelf"
+    monkeypatch.setattr(f"{room}.covers_so_far", lambda *_: (SoFar(2, 5), state["going"]))
+    monkeypatch.setattr(f"{room}.stop_covers", lambda _, one: asked.append(("stop", one)))
+    monkeypatch.setattr(f"{room}.ask_again", lambda _, one: asked.append(("again", one)))
+    html = client.get("/shelf", params=OTHER | {"value": "wool"}).text
+    assert '<progress max="5" value="2"' in html
+    query = unescape(re.findall(r'action="/shelf/stop\?([^"]*)"', html)[0])
+    state["going"] = False
+    stopped = client.post(f"/shelf/stop?{query}").text
+    assert "<progress" not in stopped
+    assert "it was stopped" in words(stopped)
+    client.post(f"/shelf/look?{query}")
+    same = AskedOfShelf("wool", order=("hat", "pullover", "idea"))
+    assert asked == [("stop", same), ("again", same)]

@@ -1,23 +1,13 @@
 """What is asked of the shelf: an order, what is valued, for whom. Anything else is as usual."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from app.book.book import Book
 from app.planning.shelf_covers import intended
-from app.planning.shelf_covers_best import VALUES, Value
+from app.planning.shelf_covers_best import VALUES
+from app.work.shelf_covers import AskedOfShelf
 
 PLACE = "place_"
-
-
-@dataclass(frozen=True, slots=True)
-class AskedOfShelf:
-    """`order` is empty where no places were sent."""
-
-    value: Value
-    person_id: str
-    order: tuple[str, ...]
-    anew: bool
 
 
 def read_shelf(sent: Mapping[str, object], book: Book) -> AskedOfShelf:

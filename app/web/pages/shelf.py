@@ -11,7 +11,7 @@ from app.planning.shelf_covers_person import Standard
 from app.web.forms.options import names_by_id, with_none
 from app.web.pages.answer import counted, listed, number_word
 from app.web.shown import Shown
-from app.work.shelf_covers import Covers, Order
+from app.work.shelf_covers import AskedOfShelf, Covers, Order, SoFar
 
 VALUE_WORDS: dict[Value, str] = {
     "garments": "as many garments as can be",
@@ -80,9 +80,22 @@ class ShelfPage:
     standards: tuple[StandardRow, ...]
 
 
-def shelf_page(
-    book: Book, covers: Covers, value: Value, person_id: str, anew: bool, shown: Shown
-) -> ShelfPage:
+@dataclass(frozen=True, slots=True)
+class LookingPage:
+    """The shelf while it is looked at: steps done of so many, or stopped; `query` is what was
+    asked."""
+
+    done: int
+    of: int
+    going_on: bool
+    query: str
+
+
+def looking_page(so_far: SoFar, going_on: bool, query: str) -> LookingPage:
+    return LookingPage(so_far.done, so_far.of, going_on, query)
+
+
+def shelf_page(book: Book, covers: Covers, asked: AskedOfShelf, shown: Shown) -> ShelfPage:
     other = covers.other
     order = other.ids if other else covers.now.ids
     return ShelfPage(
@@ -90,19 +103,19 @@ def shelf_page(
         rows=tuple(_row(one, covers, order, shown) for one in covers.alone),
         compared=other is not None,
         other_sentence=_sentence(other) if other else "",
-        anew=anew,
+        anew=asked.anew,
         order=order,
         stamp=covers.stamp,
-        value=value,
+        value=asked.value,
         values=VALUE_WORDS,
         best=_best_said(covers.best, len(covers.alone), shown),
         best_names=tuple(
             (one.name, f"/garments/{one.plan_id}", stands_said(one, shown))
             for one in covers.best.plans
         ),
-        person=person_id,
+        person=asked.person_id,
         people=with_none("nobody", names_by_id(book.people)),
-        standards=tuple(_standard(one, person_id, shown) for one in covers.standards),
+        standards=tuple(_standard(one, asked.person_id, shown) for one in covers.standards),
     )
 
 
