@@ -18,6 +18,7 @@ from app.store.records import post, put
 from app.store.skein_find import balance_of, holder_of, wool_of_fleece
 from app.work.fleece_doubt import MOST_FROM_AIR
 from app.work.fleece_name import next_code
+from app.work.fleece_step import STAGE
 from app.work.refusal import Refusal
 from app.work.skein_readings import Weight, mass_reading
 
@@ -51,9 +52,12 @@ def start_bobbin(session: Session, yarn: Yarn, code: str, day: date) -> Holding:
 
 
 def wool_for_bobbins(session: Session, yarn: Yarn) -> list[Holding]:
-    """The wool a bobbin of a yarn can be spun from, by code."""
+    """The wool a bobbin of a yarn can be spun from, what is furthest on its way first; none that
+    lies wet."""
     found = wool_of_fleece(session, yarn.fleece_id) if yarn.fleece_id else []
-    return [one for one in found if one.kind != "bobbin" and balance_of(session, one.id).mg > 0]
+    dry = [one for one in found if one.kind != "bobbin" and one.state != "drying"]
+    held = [one for one in dry if balance_of(session, one.id).mg > 0]
+    return sorted(held, key=lambda one: -STAGE[one.state or "raw"])
 
 
 def weigh_bobbin(session: Session, bobbin: Holding, spun: Spun) -> Event:

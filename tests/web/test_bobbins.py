@@ -3,10 +3,12 @@ import re
 import pytest
 from starlette.testclient import TestClient
 
+from app.book.event import Line
 from app.book.spinning import Spinning
 from app.store.engine import Store
 from app.store.fill import fill
-from tests.books import a_book, a_fleece, a_holding, a_yarn
+from app.store.records import post, put
+from tests.books import DAY, a_book, a_fleece, a_holding, a_yarn
 from tests.web.garden import book_of, page, words
 
 
@@ -21,6 +23,23 @@ def bobbin(client: TestClient, store: Store) -> str:
     answer = client.post("/bobbins/new", data={"yarn": "grey", "code": ""})
     assert "grey, bobbin is written down." in answer.text
     return str(answer.url.path)
+
+
+def test_what_is_nearest_to_yarn_is_offered_first_and_nothing_wet(client, store, bobbin):
+    flock = [
+        a_holding("raw", "fleece", fleece_id="Bramble", state="raw", code="A-1"),
+        a_holding("wet", "fibre", fleece_id="Bramble", state="drying", code="A-2"),
+    ]
+    with store.writing() as session:
+        for one in flock:
+            put(session, one)
+            lines = Line(one.id, 900_000), Line("come in", -900_000)
+            post(session, "arrive", DAY, lines)
+    offered = re.search(r'<select[^>]*name="wool".*?</select>', page(client, bobbin), re.S)
+    assert offered
+    assert re.findall(r'value="([^"]*)"', offered[0]) == ["batts", "raw"]
+    assert "batts, carded" in offered[0]
+    assert "Bramble, raw" in offered[0]
 
 
 def test_a_bobbin_says_what_single_is_meant(client: TestClient, bobbin: str):

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from app.book.book import Book
-from app.craft.learning import Normal
+from app.craft.learning import Effect, Normal
 from app.planning.learning.factors import FACTORS, PACE_NAME, factor_of, prior
 from app.planning.learning.garments_seen import FACTOR_OF, PATTERN, PLACE
 from app.planning.learning.learnt import Learnt
@@ -111,11 +111,11 @@ def _cases(learnt: Learnt, factor: str) -> list[tuple[Names, str]]:
 
 
 def _of_wool(book: Book, factor: str, cases: list[Names]) -> list[tuple[Names, str]]:
-    found = dict[Names, str]()
+    found = dict[tuple[Effect, ...], tuple[Names, str]]()
     of_fleece = "fleece" in factor_of(factor).levels
     for names in cases:
         fleece, yarn = book.fleece.get(names.fleece), book.yarn.get(names.yarn)
         record = fleece if of_fleece else yarn
         if record is not None:
-            found[names] = record.name
-    return sorted(found.items(), key=lambda one: (one[1].casefold(), str(one[0])))
+            found.setdefault(names.effects(factor), (names, record.name))
+    return sorted(found.values(), key=lambda one: (one[1].casefold(), str(one[0])))

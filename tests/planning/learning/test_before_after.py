@@ -29,6 +29,16 @@ def test_a_yield_is_shown_of_the_breed_and_of_each_fleece():
     assert width(found[1].now) < width(found[0].now)
 
 
+def test_a_fleece_washed_in_two_portions_has_one_row():
+    """What of it was carded since is told with what was not."""
+    flock = washed(540)
+    flock.fleece("F-again", 1000, "ewe 0", "skirted")
+    flock.step("F-again", "skirted", "scoured", 550)
+    flock.step("F-again", "scoured", "carded", 520)
+    yields = [one for one in rows(flock) if one.factor == "scour"]
+    assert [(one.whose, one.seen) for one in yields] == [("any other Cheviot", 2), ("ewe 0", 2)]
+
+
 def test_a_fleece_of_no_breed_is_called_so():
     assert rows(washed(540, breed=""))[0].whose == "any other of no breed known"
 
