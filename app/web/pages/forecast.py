@@ -8,7 +8,7 @@ from app.planning.knitting.ball_line import ball_line
 from app.planning.knitting.forecast import BallAhead, Forecast, YarnAhead
 from app.planning.knitting.spin_in_time import spin_in_time
 from app.web.forms.filled import Filled
-from app.web.pages.answer import Sentence, Tone, answer_sentence, yarn_name
+from app.web.pages.answer import Sentence, Tone, yarn_name
 from app.web.pages.forecast_decide import decisions, in_time_said
 from app.web.pages.forecast_place import END, piece_said, place_said
 from app.web.pages.forecast_plot import BallPlot, ball_plot
@@ -50,7 +50,6 @@ class Ahead:
     """`decide` are sentences of what is to be decided, `in_time` those of what is to be spun."""
 
     plan_id: str
-    answer: Sentence
     balls: tuple[BallShown, ...]
     yarns: tuple[YarnShown, ...]
     decide: tuple[str, ...]
@@ -71,7 +70,6 @@ def ahead_page(
     spin = [one for one in spin_in_time(book, known.reckoning, today) if one.plan_id == plan_id]
     return Ahead(
         plan_id=plan_id,
-        answer=answer_sentence(told, book, shown),
         balls=tuple(_ball(one, shown) for one in ahead.balls),
         yarns=tuple(_yarn(one, book, shown) for one in ahead.yarns),
         decide=tuple(decisions(ahead, book, shown)),
