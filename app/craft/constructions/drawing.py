@@ -141,6 +141,10 @@ class DrawnPiece:
         return sum(run.worked for run in self.runs)
 
 
+HAIR = 1e-9
+"""What sums of measures are off by in the last digit."""
+
+
 @dataclass(frozen=True, slots=True)
 class Join:
     """Two edges that meet: what one has, what the other wants, and how far apart they may lie."""
@@ -156,8 +160,8 @@ class Join:
 
     @property
     def holds(self) -> bool:
-        """Whether the difference lies where it may."""
-        return self.least <= self.has - self.wants <= self.most
+        """Whether the difference lies where it may, half a stitch rounded up with it."""
+        return self.least - HAIR <= self.has - self.wants <= self.most + HAIR
 
     @property
     def words(self) -> str:

@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from app.craft.constructions.drawing import Drawing, DrawnPiece, Join, Knit, KnitRun, nearest
@@ -39,3 +41,12 @@ def test_stitches_and_rows_of_a_piece():
     assert Drawing((one,)).piece("back") is one
     with pytest.raises(StopIteration):
         Drawing((one,)).piece("front")
+
+
+def test_half_a_stitch_that_was_rounded_up_still_meets():
+    """3.75 cm at 20 in 10 cm is 7.5 stitches, or a hair less in sums: 8 are picked up."""
+    join = Join(
+        "neck band", "the edge", "picked up along", 8, 7.499999999999998, "stitches", -0.5, 0.5
+    )
+    assert join.holds
+    assert not replace(join, wants=7.49).holds
