@@ -141,10 +141,6 @@ class DrawnPiece:
         return sum(run.worked for run in self.runs)
 
 
-HAIR = 1e-9
-"""What sums of measures are off by in the last digit."""
-
-
 @dataclass(frozen=True, slots=True)
 class Join:
     """Two edges that meet: what one has, what the other wants, and how far apart they may lie."""
