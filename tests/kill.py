@@ -69,8 +69,8 @@ def _one_life(
     folder: Path, module: str, lasting_s: float, numbers: Iterator[int], saved: dict[str, int]
 ) -> None:
     with running("--data", folder, module=module) as program:
-        program.page("fleeces/new")  # it is ready to save from here on
         address = program.address.rstrip("/")
+        _add_fleece(_connected(address), address, numbers, saved)  # all is brought in from here on
         clients = [
             Thread(target=_add_fleeces, args=(address, numbers, saved)) for _ in range(CLIENTS)
         ]
@@ -83,22 +83,35 @@ def _one_life(
 
 
 def _add_fleeces(address: str, numbers: Iterator[int], saved: dict[str, int]) -> None:
-    connection = http.client.HTTPConnection(urlsplit(address).netloc)
-    headers = {"Origin": address, "Content-Type": "application/x-www-form-urlencoded"}
+    connection = _connected(address)
     with suppress(OSError, http.client.HTTPException):
         while True:
-            number = next(numbers)
-            form = {
-                "name": f"Fleece {number}",
-                "weight": f"{number} g",
-                "state": "raw",
-                "day": date.today().isoformat(),
-            }
-            connection.request("POST", "/fleeces/new", urlencode(form), headers)
-            answer = connection.getresponse()
-            answer.read()
-            assert answer.status == 303, f"the form was not taken: {answer.status}"
-            saved[form["name"]] = number
+            _add_fleece(connection, address, numbers, saved)
+
+
+def _connected(address: str) -> http.client.HTTPConnection:
+    return http.client.HTTPConnection(urlsplit(address).netloc)
+
+
+def _add_fleece(
+    connection: http.client.HTTPConnection,
+    address: str,
+    numbers: Iterator[int],
+    saved: dict[str, int],
+) -> None:
+    number = next(numbers)
+    form = {
+        "name": f"Fleece {number}",
+        "weight": f"{number} g",
+        "state": "raw",
+        "day": date.today().isoformat(),
+    }
+    headers = {"Origin": address, "Content-Type": "application/x-www-form-urlencoded"}
+    connection.request("POST", "/fleeces/new", urlencode(form), headers)
+    answer = connection.getresponse()
+    answer.read()
+    assert answer.status == 303, f"the form was not taken: {answer.status}"
+    saved[form["name"]] = number
 
 
 def _look_at(folder: Path, tally: Tally) -> None:
