@@ -11,6 +11,7 @@
   let more = false;
   let without = false; // the last try found no connection
   let asked = null; // what the program said of something that was sent and not kept
+  const held = new Set(); // what was asked about on this page: sent again when there is an answer
   let typed = null; // the weighing that was typed on this page, and its form
 
   const kept = () => JSON.parse(localStorage.getItem(KEPT) ?? "[]");
@@ -26,8 +27,7 @@
   // The strip: rows the program knows of, and ticks it does not know of yet.
 
   const name = strip && `${strip.dataset.piece} ${strip.dataset.part}`;
-  let latest = null; // rows done of each piece, as the program told them last
-  let known = strip ? Number(strip.dataset.rows) : 0;
+  let latest = JSON.parse(box.dataset.rowsOf); // rows done of each piece, as the program told them last
 
   function waiting(piece) {
     const mine = kept().filter((one) => one.kind === "tick" && one.act === act);
@@ -39,7 +39,7 @@
 
   function showStrip() {
     const of = Number(strip.dataset.of);
-    const rows = afterTaps(known, name, of);
+    const rows = afterTaps(latest[name] ?? 0, name, of);
     const last = rows + 1 + Number(strip.dataset.ahead);
     let top = null;
     for (const one of strip.querySelectorAll("[data-row]")) {
@@ -47,7 +47,6 @@
       if (number === rows + 1) top = one;
       one.hidden = number <= rows + 1 || number > last;
     }
-    strip.dataset.now = rows;
     document.querySelector("[data-done]").textContent = rows;
     strip.querySelector("[data-all]").hidden = rows < of;
     strip.querySelector("[data-tick]").hidden = rows >= of;
@@ -84,8 +83,11 @@
     const fields = new FormData(form);
     const upTo = fields.get("up_to");
     if (upTo !== null && !/^\s*\d{1,6}\s*$/.test(upTo)) return false;
-    const rows = upTo === null ? Number(fields.get("rows")) : Number(upTo) - Number(strip.dataset.now);
+    const of = Number(strip.dataset.of);
     const taps = fields.getAll("piece").map((piece) => {
+      const at = `${piece} ${strip.dataset.part}`;
+      const more = Number(fields.get("rows"));
+      const rows = upTo === null ? more : Number(upTo) - afterTaps(latest[at] ?? 0, at, of);
       return { id: freshId(), part_id: strip.dataset.part, piece, rows };
     });
     add({ id: freshId(), kind: "tick", act, taps });
@@ -100,8 +102,7 @@
     const two = (number) => String(number).padStart(2, "0");
     fields.day ??= `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
     fields.minute ??= String(now.getHours() * 60 + now.getMinutes());
-    const before = (latest ?? JSON.parse(form.dataset.rows ?? "{}"))[fields.place] ?? 0;
-    const rows = fields.rows || String(afterTaps(before, fields.place, Infinity));
+    const rows = fields.rows || String(afterTaps(latest[fields.place] ?? 0, fields.place, Infinity));
     add({ id: fields.id, kind: "weighing", act, fields, rows });
     typed = { id: fields.id, form };
     return true;
@@ -120,7 +121,7 @@
     sending = true;
     try {
       for (const one of kept()) {
-        if (one.id === onPage && one.id !== typed?.id) continue;
+        if ((one.id === onPage || held.has(one.id)) && one.id !== typed?.id) continue;
         const path = one.kind === "tick" ? "ticks" : "weigh";
         const answer = await fetch(`${one.act}/${path}`, {
           method: "POST",
@@ -152,11 +153,11 @@
     if (json && answer.ok) {
       leave(one.id);
       if (told.rows && one.act === act) latest = told.rows;
-      if (strip && latest) known = latest[name] ?? known;
       if (typed?.id === one.id) location.assign(told.go);
       return true;
     }
     if (!json && answer.status >= 500) return false;
+    held.add(one.id);
     if (!json) {
       const words = "This cannot be sent: the garment is not on the needles, or this device is not paired.";
       asked = { id: one.id, words, lost: true };
@@ -201,7 +202,9 @@
   box.querySelector("[data-look]").addEventListener("click", look);
   box.querySelector("[data-drop]").addEventListener("click", () => {
     leave(asked.id);
+    held.clear();
     show();
+    send();
   });
   document.querySelector("[data-leave]")?.addEventListener("click", () => leave(onPage));
   addEventListener("online", send);

@@ -4,6 +4,8 @@ import json
 from datetime import date
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from starlette.testclient import TestClient
 
 from app.book.checks import check
@@ -338,10 +340,10 @@ def test_no_piece_to_undo(client: TestClient) -> None:
     assert client.post(RIP, data={"part_id": "body", "piece": "x", "row": "1"}).status_code == 404
 
 
-def test_rows_of_the_form_are_json(client: TestClient) -> None:
+def test_a_device_is_told_the_rows_of_every_piece(client: TestClient) -> None:
     ticked(client, 7)
     html = page(client, NEEDLES)
-    told = html.split("data-rows='")[1].split("'")[0]
+    told = html.split("data-rows-of='")[1].split("'")[0]
     assert json.loads(told)["1 body"] == 7
 
 
@@ -399,3 +401,32 @@ def test_otherwise_from_a_stale_window(client: TestClient) -> None:
     ticked(client, 40)
     form = shown_values(page(client, OTHERWISE), OTHERWISE) | {"rows": "30", "stamp": "0" * 12}
     assert client.post(OTHERWISE, data=form).status_code == 409
+
+
+ODD = st.one_of(
+    st.text(max_size=30),
+    st.sampled_from(
+        ["", "0", "1e999", "9" * 40, "1/0", "-1", "\x00", "<gnat>", "2×", "١", "1 body"]
+    ),
+)
+
+
+@pytest.mark.property
+@settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(data=st.data(), path=st.sampled_from((TICKS, WEIGH, RIP)))
+def test_whatever_is_sent_is_a_page_or_a_fault(
+    client: TestClient, path: str, data: st.DataObject
+) -> None:
+    forms = {
+        TICKS: {"id": "a", "part_id": "body", "piece": "1", "rows": "1", "up_to": "3"},
+        WEIGH: {"id": "b", "weight": "60", "holding_id": "G-1", "place": "1 body", "rows": "5"},
+        RIP: {"part_id": "body", "piece": "1", "row": "0", "ripped": "", "day": ""},
+    }
+    more = {"scale": "1000", "day": "2026-05-01", "minute": "5"} if path == WEIGH else {}
+    form = forms[path] | more
+    typed = form | {name: data.draw(ODD) for name in form if data.draw(st.booleans())}
+    answer = client.post(path, data=typed)
+    assert answer.status_code in (200, 404, 422)
+    assert "<gnat>" not in answer.text
