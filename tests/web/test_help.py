@@ -9,12 +9,14 @@ from app.book.design import Choice, Design
 from app.book.gauge import Gauge
 from app.book.person import Measure
 from app.book.plan import Plan
+from app.craft.ball import Ball, Weighed
 from app.craft.constructions.drawing import Knit
 from app.craft.constructions.round_yoke import UPPER_ARM, WRIST, by_thirds
 from app.craft.fabric import loop_cm
 from app.craft.shaping import even_spacing
 from app.planning.design import parts_from
 from app.planning.ways_out.lengths import even_rows
+from tests.planning.learning.test_garments_seen import NEXT, TUBE_M, book_of, need_of, old
 from tests.web.garden import page, words
 
 KNIT = Knit(22, 30)
@@ -94,3 +96,22 @@ def test_it_is_linked_from_every_page_and_from_a_new_garment(client: TestClient)
 
 def test_it_belongs_to_the_garments(client: TestClient) -> None:
     assert 'href="/garments" aria-current="true"' in page(client, "/help/garments")
+
+
+def test_the_ball(client: TestClient) -> None:
+    text = told(client)
+    ball = Ball((Weighed(0, 100), Weighed(100, 52)), 0.45)
+    sure, about, most = (ball.reaches(odds) for odds in (0.95, 0.5, 0.05))
+    assert f"after about {about:.0f} m of rows as planned, surely not before {int(sure)} m" in text
+    assert f"at most after {most:.0f} m." in text
+    rows = [int(one / (497.13 / 120)) for one in (about, sure, most)]
+    assert "about row {}, surely not before row {}, at most row {}.".format(*rows) in text
+    assert f"48 g went, {48 / 45 - 1:.0%}".replace("%", " %") in text
+
+
+def test_what_a_garment_teaches(client: TestClient) -> None:
+    text, share = told(client), 0.10**2 / (0.10**2 + 0.03**2 + 0.01**2)
+    assert f"= {share:.2f} of it is taken for the hand." in text
+    more = need_of(book_of(old(times=1.1), NEXT)).roles[0].need.value / TUBE_M - 1
+    assert math.isclose(1.1**share - 1, more, rel_tol=1e-3)
+    assert f"{more:.0%} more.".replace("%", " %") in text
