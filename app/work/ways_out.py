@@ -11,14 +11,20 @@ from app.book.plan import Part, Plan, Promise
 from app.book.stamp import stamp
 from app.planning import reckon
 from app.planning.answers import Reckoning
-from app.planning.ways_out.judged import Judged, way_out, ways_out
+from app.planning.ways_out import ways
+from app.planning.ways_out.judged import Judged, Looked, search_ways, way_out, ways_out
 from app.planning.what_if import Changed, WhatIf
 from app.store.records import put, remove
 from app.store.version import data_version
-from app.work.reckoning import current
+from app.work.beside import ask_beside, forget_beside, stop_beside
+from app.work.reckoning import Known, current
 
 ORDER: tuple[type[Changed], ...] = (Plan, Part, Promise, Errand)
 """Every record after those it points to."""
+
+
+AT_ONCE = 250
+"""Up to so many skeins, fleeces and parts the ways out are looked for while she waits."""
 
 
 class NoSuchWay(Exception):
@@ -62,6 +68,34 @@ def ways_now(session: Session, plan_id: str) -> tuple[Judged, ...]:
         if plan_id not in found:
             found[plan_id] = ways_out(known.book, known.reckoning, plan_id)
         return found[plan_id]
+
+
+def ways_looked_for(session: Session, plan_id: str) -> tuple[Looked, bool]:
+    """The ways out as far as they were looked for, and whether that still goes on: at once on a
+    small shelf, beside the program on a large one. KeyError for a plan that is gone."""
+    known = current(session)
+    if len(known.book.holdings) + len(known.book.parts) <= AT_ONCE or not _short(known, plan_id):
+        return Looked(ways_now(session, plan_id), len(ways()), len(ways())), False
+    heard = ask_beside(session, _question(plan_id), search_ways, known.book, plan_id)
+    return heard.told or Looked((), 0, len(ways())), heard.going_on
+
+
+def stop_ways(session: Session, plan_id: str) -> None:
+    """Look no further for ways out; those found stay."""
+    stop_beside(session, _question(plan_id))
+
+
+def look_again(session: Session, plan_id: str) -> None:
+    """Look for ways out anew, where that was stopped."""
+    forget_beside(session, _question(plan_id))
+
+
+def _question(plan_id: str) -> tuple[str, str]:
+    return "ways out", plan_id
+
+
+def _short(known: Known, plan_id: str) -> bool:
+    return known.reckoning.plan(plan_id).short_m > 0
 
 
 def look_at(session: Session, plan_id: str, key: str) -> Seen:

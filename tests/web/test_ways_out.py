@@ -9,6 +9,7 @@ from starlette.testclient import TestClient
 from app.book.settings import Settings
 from app.book.shape import Counted, Metres
 from app.book.woolbook import Portion, arrive
+from app.planning.ways_out.judged import Looked
 from app.planning.ways_out.way import Amount, AmountKind, Said
 from app.store.engine import Store
 from app.store.fill import fill
@@ -144,3 +145,63 @@ def test_words_carry_the_makers_units() -> None:
     assert told == "13 m, 13 g, 1.2 cm, 12 hours, 12.4 mm, 12.4, 1 hour"
     yards = Shown(Settings(length_unit="yd", mass_unit="oz", decimal=","))
     assert words(said_words(Said("{}", (Amount(96.0, "size"),)), yards)) == "3,8 in"
+
+
+def test_two_side_by_side_nothing_is_saved_and_either_is_taken(
+    client: TestClient, store: Store
+) -> None:
+    before = book_of(store)
+    html = page(client, WAYS)
+    keys = re.findall(r'name="way" value="([\w-]+)"', html)[:2]
+    assert "Show two side by side" in words(html)
+    beside = client.get(f"{WAYS}/beside", params={"way": keys}).text
+    said = words(beside)
+    assert "two ways out side by side, nothing saved" in said
+    for key in keys:
+        alone = page(client, f"{WAYS}/{key}")
+        told = re.search(r'id="answer">(.*?)</p>', alone, re.S)
+        assert told
+        assert words(told[1]).split(".")[0] in said
+        picture = client.get(f"{WAYS}/{key}/picture.svg")
+        assert picture.headers["content-type"].startswith("image/svg+xml")
+        assert f"{WAYS}/{key}/picture.svg" in beside
+    assert book_of(store) == before
+    html = client.post(f"{WAYS}/take", data=offer(beside, keys[1])).text
+    assert "Taken: " in words(html)
+    assert book_of(store) != before
+
+
+@pytest.mark.parametrize("ways", [[], ["shorten-sleeves"], ["shorten-sleeves"] * 2])
+def test_side_by_side_wants_two(client: TestClient, ways: list[str]) -> None:
+    said = words(client.get(f"{WAYS}/beside", params={"way": ways}).text)
+    assert "Tick two ways out to see them side by side." in said
+
+
+def test_side_by_side_with_one_that_is_gone(client: TestClient) -> None:
+    ways = ["shorten-sleeves", "nothing-here"]
+    assert client.get(f"{WAYS}/beside", params={"way": ways}).status_code == 404
+
+
+def test_a_search_that_is_stopped_says_how_far_it_came(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    state = {"going": True}
+    asked: list[str] = []
+
+    def looked_for(*_: object) -> tuple[Looked, bool]:
+        return Looked((), 3, 13), state["going"]
+
+    monkeypatch.setattr("app.web.routes.ways_out.ways_looked_for", looked_for)
+    monkeypatch.setattr("app.web.routes.ways_out.stop_ways", lambda *_: asked.append("stop"))
+    monkeypatch.setattr("app.web.routes.ways_out.look_again", lambda *_: asked.append("look"))
+    html = page(client, WAYS)
+    assert "<progress" in html
+    assert "3 of 13 kinds of ways out were looked for." in words(html)
+    assert "No way out was found so far." in words(html)
+    state["going"] = False
+    html = client.post(f"{WAYS}/stop").text
+    assert "<progress" not in html
+    assert "Stopped." in words(html)
+    assert "Look for all of them" in words(html)
+    client.post(f"{WAYS}/look")
+    assert asked == ["stop", "look"]

@@ -1,5 +1,6 @@
 """A way out is taken in the store, and undone: the book and the plan are as they were, exactly."""
 
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
@@ -11,12 +12,22 @@ from sqlmodel import Session
 from app import paths
 from app.book.exchange import dumps, loads
 from app.book.plan import Promise
+from app.planning.ways_out.judged import Looked
 from app.store.engine import Store, open_store
 from app.store.fill import fill
 from app.store.records import load_book, put
 from app.work.reckoning import current
 from app.work.undo_records import remember, undo_change
-from app.work.ways_out import NoSuchWay, look_at, offer_stamp, take_way, ways_now
+from app.work.ways_out import (
+    NoSuchWay,
+    look_again,
+    look_at,
+    offer_stamp,
+    stop_ways,
+    take_way,
+    ways_looked_for,
+    ways_now,
+)
 
 DAY = date(2026, 11, 25)
 
@@ -118,3 +129,39 @@ def _stamps(session: Session) -> Iterator[tuple[str, str]]:
             promises = [put for put in again.proposal.change.put if isinstance(put, Promise)]
             assert len({put.id for put in promises}) == len(promises)
             yield one.proposal.key, offer_stamp(known.book, again)
+
+
+def test_on_a_large_shelf_they_are_looked_for_beside_the_program(
+    demo: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Kind by kind, to the same end; stopped, what was found stays until it is looked for anew."""
+    with demo.reading() as session:
+        short = next(one.plan_id for one in current(session).reckoning.plans if one.short_m > 0)
+        at_once, _ = ways_looked_for(session, short)
+        monkeypatch.setattr("app.work.ways_out.AT_ONCE", 0)
+        assert ways_looked_for(session, short)[1]
+        looked = _all_looked_for(session, short)
+        assert said(looked) == said(at_once)
+        look_again(session, short)
+        assert ways_looked_for(session, short)[1]
+        stop_ways(session, short)
+        stopped, going_on = ways_looked_for(session, short)
+        assert not going_on
+        assert stopped.looked < stopped.of
+        enough = next(one.plan_id for one in current(session).reckoning.plans if one.enough)
+        assert ways_looked_for(session, enough) == (Looked((), looked.of, looked.of), False)
+
+
+def said(looked: Looked) -> tuple[object, ...]:
+    """What was found, but for the ids that new promises get."""
+    ways = [(one.proposal.key, one.proposal.title, one.after.odds) for one in looked.ways]
+    return looked.looked, looked.of, ways
+
+
+def _all_looked_for(session: Session, plan_id: str) -> Looked:
+    for _ in range(1200):
+        looked, going_on = ways_looked_for(session, plan_id)
+        if not going_on:
+            return looked
+        time.sleep(0.1)
+    raise AssertionError("it did not end")

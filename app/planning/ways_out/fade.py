@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from app.book.book import Book
 from app.book.plan import Part
 from app.planning.answers import PlanAnswer, Reckoning, ShelfLine
+from app.planning.places import in_round
 from app.planning.reckoning import reckon
 from app.planning.sequence import Asked, AskedYarn, Turns, take_turns
 from app.planning.sequence_refused import Refused
@@ -122,8 +123,9 @@ def _proposal(situation: Situation, one: _Tried) -> Proposal:
     leaves, comes = turns.yarns[0], turns.yarns[-1]
     names = [situation.book.yarn[one.yarn_id].name for one in (leaves, comes)]
     title = Said(f"Fade the {part.name.lower()} from {names[0]} into {names[1]}")
+    noun = "round" if in_round(part) else "row"
     note = Said(
-        f"{names[0]} ends with row {{}}; {{}} of {names[1]} go in",
+        f"{names[0]} ends with {noun} {{}}; {{}} of {names[1]} go in",
         (Amount(leaves.last_row, "count"), Amount(comes.m, "yarn")),
     )
     effort = Effort(EVENINGS, Said("two yarns to mind in it, and a swatch of both"))

@@ -47,16 +47,17 @@ def _proposal(
     name = (free.parts[0].name if len(free.parts) == 1 else free.word).lower()
     metres = sum(situation.answers[one.id].need.value for one in free.parts)
     likely = min(free.length_mm, free.length_mm - mm + after.left_m / metres * free.length_mm)
-    title = Said(f"Knit the {name} last, and end it where the yarn ends")
+    them, they_come = ("them", "They come") if free.several else ("it", "It comes")
+    title = Said(f"Knit the {name} last, and end {them} where the yarn ends")
     note = Said(
-        "It comes to at least {}, likely to {}, of {}",
+        f"{they_come} to at least {{}}, likely to {{}}, of {{}}",
         (
             Amount(free.length_mm - mm, "size"),
             Amount(likely, "size"),
             Amount(free.length_mm, "size"),
         ),
     )
-    effort = Effort(mm / 10 * EVENINGS_A_CM, Said("its length is known only at the end"))
+    effort = Effort(mm / 10 * EVENINGS_A_CM, Said("the length is known only at the end"))
     return simple(situation, f"last-{free.word}", title, effort, change, (note,))
 
 

@@ -1,6 +1,6 @@
 """The ways out of one plan, each reckoned by the one reckoning and ranked by odds for effort."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from app.book.book import Book
@@ -54,12 +54,34 @@ class Judged:
         return self.gain / max(self.proposal.effort.evenings, AT_LEAST_EVENINGS)
 
 
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """Ways out, the best first, once `looked` of so many kinds of them were looked for."""
+
+    ways: tuple[Judged, ...]
+    looked: int
+    of: int
+
+
 def ways_out(book: Book, reckoning: Reckoning, plan_id: str) -> tuple[Judged, ...]:
     """Every way out of a plan's shortfall, the best first; none where nothing is short or the need
     is not known. KeyError for a plan that is not in the book."""
     situation = Situation(book, reckoning, plan_id)
-    found = [one for way in ways() for one in _of_way(situation, way) if _helps(one)]
-    return tuple(sorted(found, key=lambda one: (-one.worth, one.after.short_m, one.proposal.key)))
+    return _ranked(one for way in ways() for one in _of_way(situation, way))
+
+
+def search_ways(tell: Callable[[Looked], None], book: Book, plan_id: str) -> None:
+    """The same kind by kind: `tell` hears of what was found after each."""
+    situation, kinds = Situation(book, reckon(book), plan_id), ways()
+    found: list[Judged] = []
+    for looked, way in enumerate(kinds, 1):
+        found += _of_way(situation, way)
+        tell(Looked(_ranked(found), looked, len(kinds)))
+
+
+def _ranked(found: Iterable[Judged]) -> tuple[Judged, ...]:
+    helpful = [one for one in found if _helps(one)]
+    return tuple(sorted(helpful, key=lambda one: (-one.worth, one.after.short_m, one.proposal.key)))
 
 
 def way_out(book: Book, reckoning: Reckoning, plan_id: str, key: str) -> Judged | None:

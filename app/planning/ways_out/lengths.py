@@ -29,6 +29,11 @@ class FreeLength:
     parts: tuple[Part, ...]
     length_mm: float
 
+    @property
+    def several(self) -> bool:
+        """True for parts that are spoken of as "they"."""
+        return sum(one.copies for one in self.parts) > 1
+
 
 def free_lengths(situation: Situation) -> Iterator[FreeLength]:
     """Parts of a short yarn whose length nothing else fixes, with rows still to be left out."""

@@ -43,7 +43,7 @@ def _proposal(situation: Situation, free: FreeLength, mm: int, change: WhatIf) -
     name = free.parts[0].name if len(free.parts) == 1 else free.word
     title = Said(f"Make the {name.lower()} {{}} shorter", (Amount(mm, "size"),))
     becomes = Said(
-        "{} rows fewer; it comes to {}",
+        "{} rows fewer; " + ("they come to {}" if free.several else "it comes to {}"),
         (Amount(rows, "count"), Amount(free.length_mm - mm, "size")),
     )
     effort = Effort(mm / 10 * EVENINGS_A_CM, Said("a shorter garment, and less to knit"))

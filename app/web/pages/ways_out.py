@@ -8,7 +8,7 @@ from app.book.plan import Plan
 from app.planning.answers import PlanAnswer
 from app.planning.left_over import Fits
 from app.planning.picture import picture
-from app.planning.ways_out.judged import Harm, Judged
+from app.planning.ways_out.judged import Harm, Judged, Looked
 from app.planning.ways_out.way import Amount, Said
 from app.web.pages.answer import Sentence, answer_sentence, listed
 from app.web.pages.picture import drawing
@@ -47,13 +47,17 @@ class FitShown:
 @dataclass(frozen=True, slots=True)
 class WaysPage:
     """`ways` for a plan that is short, `fits` for one that leaves something over; `sentence` says
-    which. Ways after the `first` are folded up, unless this is the `whole` page."""
+    which. Ways after the `first` are folded up, unless this is the `whole` page. `unlooked` is how
+    many kinds of ways were not looked for yet, of `kinds`; `going_on` whether they still are."""
 
     plan: Plan
     sentence: str
     ways: tuple[WayShown, ...]
     fits: tuple[FitShown, ...]
     whole: bool
+    kinds: int
+    unlooked: int
+    going_on: bool
     first: int = 3
 
 
@@ -85,18 +89,23 @@ def ways_page(
     book: Book,
     plan_id: str,
     short: bool,
-    ways: tuple[Judged, ...],
+    looked: Looked,
+    going_on: bool,
     fits: tuple[Fits, ...],
     shown: Shown,
     whole: bool = True,
 ) -> WaysPage:
     """The list of ways for a plan that is short, or what else the left-over would make."""
+    unlooked = looked.of - looked.looked
     return WaysPage(
         plan=book.plan[plan_id],
-        sentence=_sentence(short, ways, fits),
-        ways=tuple(way_shown(one, book, shown) for one in ways),
+        sentence=_sentence(short, looked.ways, fits, unlooked > 0),
+        ways=tuple(way_shown(one, book, shown) for one in looked.ways),
         fits=tuple(_fit_shown(one, book, plan_id, shown) for one in fits),
         whole=whole,
+        kinds=looked.of,
+        unlooked=unlooked,
+        going_on=going_on and unlooked > 0,
     )
 
 
@@ -188,11 +197,13 @@ def _harm(harm: Harm, shown: Shown) -> str:
     )
 
 
-def _sentence(short: bool, ways: tuple[Judged, ...], fits: tuple[Fits, ...]) -> str:
+def _sentence(short: bool, ways: tuple[Judged, ...], fits: tuple[Fits, ...], looking: bool) -> str:
     if ways:
         return "The most for the least effort comes first."
     if fits:
         return f"What is left over would also make {listed([one.words for one in fits])}."
+    if looking:
+        return "No way out was found so far."
     if short:
         return "No way out was found on this shelf and among these fleeces."
     return "What is left over would make nothing else: keep it for mending."
