@@ -11,7 +11,9 @@ from tests.planning.learning.test_garments_seen import NEXT, TUBE_M, book_of, ol
 
 def test_without_and_with_what_was_learned():
     sleeves = a_part("sleeves", "next", position=2, place="sleeve")
-    (one,) = learned_effect(book_of(old(times=1.1), NEXT, sleeves))
+    second = a_plan("second"), a_part("second body", "second")
+    one, other = learned_effect(book_of(old(times=1.1), NEXT, sleeves, second))
+    assert other.name == "second"
     assert (one.plan_id, one.name) == ("next", "next")
     assert one.without.value == pytest.approx(2 * TUBE_M, rel=1e-4)
     assert 2 * TUBE_M * 1.05 < one.with_it.value < 2 * TUBE_M * 1.1

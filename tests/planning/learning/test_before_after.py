@@ -1,9 +1,12 @@
 import pytest
 
 from app.book.settings import Settings, StepLosses
+from app.book.shape import Stated
 from app.planning.learning import learn
 from app.planning.learning.before_after import before_after
-from tests.books import a_book, a_reading, a_skein, a_stint, a_yarn
+from app.planning.learning.garments_seen import PATTERN, PLACE
+from tests.books import a_book, a_part, a_pattern, a_reading, a_skein, a_stint, a_yarn
+from tests.planning.learning.test_garments_seen import book_of, old, sleeved
 from tests.planning.learning.test_learnt import washed
 
 
@@ -68,3 +71,27 @@ def test_grist_and_pace_are_shown_in_their_own_units():
     assert found[2].before[0] < 70 < found[2].before[1]
     spun = a_stint(mg=None, mm=300_000)
     assert before_after(learn(a_book(spun)))[0].unit == "m/h"
+
+
+def of_garments(*records):
+    return {(one.factor, one.whose): one for one in before_after(learn(book_of(*records)))}
+
+
+def test_a_garments_yarn_is_told_of_what_was_planned_and_of_each_place():
+    found = of_garments(sleeved(pattern="cable"))
+    hand = found["took by gauge", ""]
+    assert hand.unit == "of what was planned"
+    assert hand.before == pytest.approx((0.842, 1.187), abs=0.002)
+    assert hand.before[0] < hand.now[0] < hand.now[1] < hand.before[1]
+    assert {whose for factor, whose in found if factor == PLACE} == {"body", "sleeve"}
+    assert len([factor for factor, _ in found if factor == PATTERN]) == 1
+
+
+def test_stated_amounts_are_told_of_all_and_of_each_source():
+    pattern = a_pattern(source="a printed leaflet, 1998")
+    shawl = a_part("shawl", "old", shape=Stated(600_000))
+    found = of_garments(pattern, old(part=shawl, pattern_id=pattern.id))
+    assert {whose for _, whose in found} == {"", "a printed leaflet, 1998"}
+    one = found["took of stated", "a printed leaflet, 1998"]
+    assert one.unit == "of what is stated"
+    assert one.before == pytest.approx((0.678, 1.016), abs=0.002)
