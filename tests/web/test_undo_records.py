@@ -93,7 +93,7 @@ def test_finishing_is_undone_as_one(client: TestClient, store: Store, rest: str)
     client.post(address, data=told)
     before = book_of(store)
     told = {"stamp": stamp_of(store, "plan", "pullover"), "rest": rest}
-    client.post(f"{PULLOVER}/finish", data=told)
+    client.post(f"{PULLOVER}/needles/finish", data=told)
     assert book_of(store).plan["pullover"].state == "finished"
     client.post(undo_of(page(client, PULLOVER)), data={"back": PULLOVER})
     after = book_of(store)
