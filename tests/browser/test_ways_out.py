@@ -128,7 +128,7 @@ def _look(maker, title):
 def _stands(page):
     rows = page.locator("#covers tbody tr", has=page.locator("[data-word='in your order']"))
     return {
-        plain(row.locator("th").inner_text()): plain(
+        plain(row.locator("th a").first.inner_text()): plain(
             row.locator("[data-word='in your order']").inner_text()
         )
         for row in rows.all()

@@ -13,7 +13,7 @@ from app.planning.sequence import Asked, Turns
 from app.planning.what_if import WhatIf
 from app.web.forms.filled import Filled
 from app.web.forms.options import with_none
-from app.web.forms.sequence import KIND_WORDS, LINES
+from app.web.forms.sequence import KIND_WORDS
 from app.web.pages.answer import Sentence
 from app.web.pages.effect import effect_sentence
 from app.web.pages.picture import drawing
@@ -80,7 +80,6 @@ class SequencePage:
     kinds: Mapping[str, str]
     yarns: Mapping[str, str]
     later: Mapping[str, str]
-    lines: int
     noun: str
     kept: bool
 
@@ -111,7 +110,6 @@ def sequence_page(
         kinds=KIND_WORDS,
         yarns=with_none("none", yarns),
         later=later,
-        lines=LINES,
         noun=noun,
         kept=part.sequence is not None,
     )
