@@ -13,7 +13,6 @@ from app.planning.allowances import allowances, allowed, knit_need
 from app.planning.answers import Allowance, Held
 from app.planning.cover import TOLERANCE_M, Shelf, promises_to
 from app.planning.groups import Group, groups
-from app.planning.knitting.running import running_needs
 from app.planning.needs import PartNeed, needs_of
 from app.planning.turn import draws
 from app.planning.used import Used
@@ -77,7 +76,7 @@ class Netting:
         found = groups(needs, promises, yarn_of)
         used = self.used.shares(plan.id, found)
         knit = [knitted(one) for one in used]
-        to_knit = running_needs(self.lots, plan, needs, found, knit) or [*map(knit_need, found)]
+        to_knit = _to_knit(self.lots, plan, needs, found, knit)
         extra = allowances(plan, found, needs, self.lots)
         tallies = [self._tally(plan, *one) for one in zip(found, extra, used, to_knit, strict=True)]
         z = normal_quantile(sureness ** (1 / max(1, len(tallies))))
@@ -147,6 +146,24 @@ def _reserve_missing(tally: GroupTally, z: float) -> float:
     promised = max(tally.promised_m + tally.used_m, tally.knit.value)
     tally.reserve_m = max(0.0, tally.need.value + z * tally.margin.u - promised)
     return tally.reserve_m - sum(tally.reserved.values())
+
+
+def _to_knit(
+    lots: Lots,
+    plan: Plan,
+    needs: tuple[PartNeed, ...],
+    found: tuple[Group, ...],
+    knit: list[Figure],
+) -> list[Figure]:
+    """The need of each group's rows; how that of a garment on the needles is reckoned is brought in
+    by the first of them."""
+    if plan.state == "being knit":
+        from app.planning.knitting.running import running_needs
+
+        running = running_needs(lots, plan, needs, found, knit)
+        if running is not None:
+            return running
+    return [*map(knit_need, found)]
 
 
 def knitted(used_m: float) -> Figure:

@@ -19,9 +19,9 @@ def running_needs(
     groups: tuple[Group, ...],
     knit: list[Figure],
 ) -> list[Figure] | None:
-    """The need of each group in m, given what of it is `knit` already; None for a plan that was
-    not begun, or of which no row is known to be done."""
-    done = rows_done(lots.book, plan.id) if plan.state == "being knit" else {}
+    """The need of each group in m, given what of it is `knit` already; None where no row
+    is known to be done."""
+    done = rows_done(lots.book, plan.id)
     if not any(done.values()):
         return None
     ways = courses(plan, needs, groups)
