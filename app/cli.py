@@ -114,15 +114,15 @@ def export_(arguments: argparse.Namespace) -> int:
 def import_(arguments: argparse.Namespace) -> int:
     """Bring a file into a book that is still empty."""
     from app.store import open_store
-    from app.work.keep import import_file
+    from app.work.keep import import_file, without_pictures
 
     with (
         arguments.file.open("rb") as file,
         closing(open_store(_folder(arguments))) as store,
         store.writing() as session,
     ):
-        import_file(session, file)
-    print(f"Imported {arguments.file}.")
+        wanting = without_pictures(session, import_file(session, file))
+    print(f"Imported {arguments.file}. {wanting}".rstrip())
     return 0
 
 

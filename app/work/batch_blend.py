@@ -1,6 +1,6 @@
 """Blend fleeces or colours: several lots of wool become one, which is a fleece of its own name."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -64,7 +64,7 @@ def blend(session: Session, new: NewBlend) -> Blended:
         raise Refusal("taken", "Say of two lots or more how much went in.")
     code = free_code(session, new.name, None)
     fleece = _fleece(book, new, lots)
-    holding = _holding(new, fleece, code)
+    holding = _holding(new, fleece, code, [book.holding[id] for id in lots])
     held = {id: balance_of(session, id) for id in lots}
     taken = [Portion(book.holding[id], mg) for id, mg in lots.items()]
     entry = woolbook.mix(held, taken, Portion(holding, new.weight.mg))
@@ -79,11 +79,12 @@ def blend(session: Session, new: NewBlend) -> Blended:
 
 
 def lots_of(book: Book) -> tuple[Holding, ...]:
-    """The wool on the shelf that can be blended, by its label."""
+    """The wool on the shelf that can be blended, by its label; none that lies wet."""
     there = (
         one
         for one in book.holdings
         if one.kind in FIBRE_KINDS and one.kind != "bobbin" and one.put_away is None
+        if one.state != "drying"
     )
     full = (one for one in there if one.id in book.balances and book.balances[one.id].mg > 0)
     return tuple(sorted(full, key=lambda one: (one.code, one.id)))
@@ -111,7 +112,9 @@ def _common(book: Book, lots: Mapping[str, int]) -> str:
     return breeds.pop() if len(breeds) == 1 else ""
 
 
-def _holding(new: NewBlend, fleece: Fleece, code: str) -> Holding:
+def _holding(new: NewBlend, fleece: Fleece, code: str, lots: Sequence[Holding]) -> Holding:
+    """The new lot; it lies apart, and is looked at, as the first of what went in."""
+    looked = [one.look_again for one in lots if one.look_again]
     return Holding(
         id=new_id(),
         kind="fleece",
@@ -122,4 +125,6 @@ def _holding(new: NewBlend, fleece: Fleece, code: str) -> Holding:
         colour=new.colour,
         colour_name=new.colour_name,
         place=new.place,
+        look_again=min(looked, default=None),
+        apart=any(one.apart for one in lots),
     )

@@ -11,6 +11,7 @@ from app.book.exchange import dumps, loads
 from app.store.backup import backup
 from app.store.fill import fill
 from app.store.records import load_book
+from app.work.photo_check import lost_pictures
 from app.work.photo_zip import BEGINNING, read_zip
 
 
@@ -37,6 +38,15 @@ def import_file(session: Session, file: IO[bytes]) -> Book:
     zipped = file.read(len(BEGINNING)) == BEGINNING
     file.seek(0)
     return read_zip(session, file) if zipped else import_book(session, file.read())
+
+
+def without_pictures(session: Session, book: Book) -> str:
+    """What to say after a book was brought in without the pictures of its photos; else empty."""
+    count = sum(1 for _ in lost_pictures(session, book))
+    if not count:
+        return ""
+    photos = "one photo has no picture" if count == 1 else f"{count} photos have no picture"
+    return f"{photos.capitalize()}: the ZIP of an export has them."
 
 
 def back_up(folder: Path) -> Path:

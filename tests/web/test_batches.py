@@ -1,6 +1,7 @@
 """Lots of wool are blended, a skein is dyed, as a maker does it on a page."""
 
 import re
+from dataclasses import replace
 
 import pytest
 from starlette.testclient import TestClient
@@ -8,11 +9,12 @@ from starlette.testclient import TestClient
 from app.book.book import Book
 from app.book.checks import check
 from app.book.event import Line
+from app.book.holding import Holding
 from app.book.spinning import FibreShare
 from app.book.yarn import Yarn
 from app.store.engine import Store
 from app.store.fill import fill
-from app.store.records import load_book, post
+from app.store.records import get, load_book, post, put
 from tests.books import DAY, a_book, a_fleece, a_holding, a_skein, a_yarn
 from tests.web.forms import shown_values
 from tests.web.garden import page, words
@@ -72,6 +74,19 @@ def test_a_blend_is_a_lot_of_its_own_with_the_shares_of_what_went_in(client, lot
     assert moved == {"F": -150_000, "T": -50_000, holding.id: 195_000, "waste": 5_000}
     assert check(now) == []
     assert "75 % Bramble and 25 % Bought top" in words(page(client, f"/wool-book/{holding.id}"))
+
+
+def test_a_blend_lies_apart_as_what_went_in_and_nothing_wet_is_offered(client, lots):
+    with lots.writing() as session:
+        top = get(session, Holding, "T")
+        assert top
+        put(session, replace(top, apart=True, look_again=DAY))
+        put(session, a_holding("wet", "fibre", fleece_id="Bramble", state="drying"))
+        post(session, "arrive", DAY, [Line("wet", 90_000), Line("come in", -90_000)])
+    assert "taken_wet" not in page(client, "/fleeces/blend")
+    blended(client)
+    (holding,) = (one for one in book_now(lots).holdings if one.code == "Heather")
+    assert (holding.apart, holding.look_again) == (True, DAY)
 
 
 def test_a_blend_can_be_taken_back(client, lots):

@@ -3,6 +3,7 @@
 import json
 import os
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 from zipfile import ZIP_BZIP2, ZIP_DEFLATED, ZIP_STORED, ZipFile
@@ -21,7 +22,7 @@ from app.store.photos import file_name, keep_picture, names_there, photos_folder
 from app.store.picture_file import prepare
 from app.store.records import load_book
 from app.work import photo_zip as room
-from app.work.keep import import_file
+from app.work.keep import import_file, without_pictures
 from app.work.photo_zip import read_zip, write_zip
 from tests.books import a_book, a_fleece, a_photo
 from tests.pictures import a_picture
@@ -126,6 +127,13 @@ def test_a_bare_document_is_read_without_its_pictures(store: Store, other: Store
     book = taken_in(other, files_of(zipped(store))["book.json"])
     assert len(book.photos) == 3
     assert names_there(other.folder) == []
+    with other.reading() as session:
+        told = without_pictures(session, book)
+        one = without_pictures(session, replace(book, photos=book.photos[:1]))
+    assert told == "3 photos have no picture: the ZIP of an export has them."
+    assert one == "One photo has no picture: the ZIP of an export has them."
+    with store.reading() as session:
+        assert without_pictures(session, book) == ""
 
 
 def test_a_lost_picture_is_named_and_no_zip_is_made(store: Store) -> None:

@@ -17,7 +17,7 @@ from app.web.pages.data import data_page
 from app.web.session import ReadingSession, WritingSession
 from app.web.templating import after_save, render
 from app.work.data_count import count_data
-from app.work.keep import back_up, export_book, import_file
+from app.work.keep import back_up, export_book, import_file, without_pictures
 from app.work.photo_zip import write_zip
 from app.work.settings_read import settings_now
 
@@ -61,14 +61,14 @@ def bring_in(request: Request, session: WritingSession, posted: Posted) -> Respo
         reader.refuse("document", NO_FILE)
         return _refused(request, session, reader)
     try:
-        import_file(session, document.file)
+        wanting = without_pictures(session, import_file(session, document.file))
     except ExchangeError as error:
         reader.refuse("document", _unreadable(error.problems))
         return _refused(request, session, reader, error.problems)
     except Refused as error:
         reader.refuse("document", str(error))
         return _refused(request, session, reader)
-    return after_save(request, DATA, "The document is in your book.")
+    return after_save(request, DATA, f"The document is in your book. {wanting}".rstrip())
 
 
 def _saved_as(kind: str) -> dict[str, str]:
