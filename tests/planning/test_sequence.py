@@ -158,3 +158,9 @@ def test_what_is_knit_is_counted_through_all_parts():
     with pytest.raises(Refused) as refused:
         turns(book, "yoke", "neck", **stripes, from_row=81)
     assert refused.value.row == 86
+
+
+def test_in_a_spiral_each_yarn_has_as_many_rounds():
+    found = turns(a_shelf(), kind="alternate", spiral=True)
+    assert [one.rows for one in found.yarns] == [40, 40]
+    assert found.parts[0].sequence.spiral

@@ -19,7 +19,7 @@ from app.book.woolbook import Portion, use
 from app.planning import reckon
 from app.planning.redraw import redraw
 from app.planning.ways_out import ways
-from app.planning.ways_out.judged import way_out, ways_out
+from app.planning.ways_out.judged import search_ways, way_out, ways_out
 from app.planning.ways_out.lengths import even_rows, longest, shortened
 from app.planning.ways_out.situation import Situation, least
 from app.planning.ways_out.way import Way
@@ -614,3 +614,14 @@ def test_a_way_that_says_enough_is_enough(metres, rows, sureness):
         assert one.after.enough == (one.after.short_m == 0)
         if one.after.enough:
             assert one.after.odds >= sureness / 100 - 0.02
+
+
+def test_kind_by_kind_they_come_to_the_same():
+    parts = [a_part(shape=Rectangle(1040, 400)), a_part("yoke", shape=Counted(150, 30))]
+    book, told = a_shelf(560, *parts), []
+    search_ways(told.append, book, "pullover")
+    assert [one.looked for one in told] == list(range(1, len(ways()) + 1))
+    assert {one.of for one in told} == {len(ways())}
+    at_once = ways_out(book, reckon(book), "pullover")
+    assert [one.proposal.key for one in told[-1].ways] == [one.proposal.key for one in at_once]
+    assert told[-1].ways
