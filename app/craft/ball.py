@@ -91,7 +91,8 @@ class Ball:
 
     def odds(self, x: float) -> float:
         """The odds, 0 to 1, that the ball reaches x planned metres."""
-        return sum(one.weight * _above_zero(*self._left(one, x)) for one in self._told)
+        odds = sum(one.weight * _above_zero(*self._left(one, x)) for one in self._told)
+        return min(1.0, odds)  # the dust of weights that sum to one
 
     def reaches(self, share: float) -> float:
         """The planned metres the ball reaches with odds of `share` (0 to 1, both exclusive)."""
