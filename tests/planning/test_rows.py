@@ -9,7 +9,9 @@ from app.book.plan import Extra
 from app.book.shape import Counted, Metres, Run, Runs, Strand, Trapezoid
 from app.craft.fabric import loop_cm
 from app.planning import reckon
-from app.planning.rows import metres_per_row
+from app.planning.needs import needs_of
+from app.planning.rows import metres_per_row, stitches_per_row
+from app.planning.yarns import Lots
 from tests.books import a_book, a_part, a_plan, a_yarn
 
 GAUGE = Gauge(22.0, 30.0)
@@ -56,3 +58,11 @@ def test_rows_add_up_to_the_need(runs, edges):
     part = a_part(shape=shape, edges=edges, extras=(Extra("panel", 7.0, 1.0),))
     (answer,) = reckon(a_book(a_yarn(), a_plan(), part)).plan("pullover").parts
     assert sum(metres_per_row(part, GAUGE, LOOP)) == pytest.approx(answer.need.value)
+
+
+def test_stitches_of_each_row_and_none_for_an_amount():
+    plan = a_plan()
+    parts = [a_part(shape=Trapezoid(360, 220, 450)), a_part("else", shape=Metres(100_000))]
+    drawn, amount = needs_of(plan, parts, Lots(a_book(a_yarn(), plan, *parts)))
+    assert sum(stitches_per_row(drawn)) == pytest.approx(8640)  # by hand, 80 to 48 in 135 rows
+    assert stitches_per_row(amount) == []

@@ -20,13 +20,11 @@ def tidied(problem: Problem, groups: Sequence[Group]) -> tuple[Group, ...]:
 
 
 def _shorter(problem: Problem, group: Group, skein: int, used: set[int]) -> int | None:
-    metres = problem.skeins[skein].metres
-    for other in sorted(problem.skeins_of(group.kind), key=lambda i: (problem.skeins[i].metres, i)):
-        if problem.skeins[other].metres >= metres:
-            return None
-        if other not in used and _serves(problem, group, _changed(group, skein, other)):
-            return other
-    return None
+    metres = {i: problem.skeins[i].metres for i in problem.skeins_of(group.kind)}
+    free = (i for i in metres if metres[i] < metres[skein] and i not in used)
+    by_length = sorted(free, key=lambda i: (metres[i], i))
+    serving = (i for i in by_length if _serves(problem, group, _changed(group, skein, i)))
+    return next(serving, None)
 
 
 def _serves(problem: Problem, group: Group, changed: Group) -> bool:

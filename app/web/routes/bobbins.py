@@ -61,10 +61,10 @@ def show(request: Request, session: ReadingSession, bobbin_id: str) -> Response:
 @router.post("/{bobbin_id}/check")
 def check(request: Request, session: WritingSession, posted: Posted, bobbin_id: str) -> Response:
     bobbin, reader = _bobbin(session, bobbin_id), _reader(session, posted)
-    reading = read_check(reader, bobbin, date.today())
-    if reading is None:
+    checked = read_check(reader, bobbin, date.today())
+    if checked is None:
         return _page(request, session, bobbin, reader)
-    note_check(session, reading)
+    note_check(session, checked)
     return after_save(request, f"/bobbins/{bobbin.id}", "The check is kept.")
 
 
@@ -72,10 +72,10 @@ def check(request: Request, session: WritingSession, posted: Posted, bobbin_id: 
 def take_out(
     request: Request, session: WritingSession, bobbin_id: str, reading_id: str
 ) -> Response:
-    reading = get(session, Reading, reading_id)
-    if reading is None or reading.holding_id != bobbin_id or reading.kind != "grist":
+    checked = get(session, Reading, reading_id)
+    if checked is None or checked.holding_id != bobbin_id or checked.kind != "grist":
         raise Missing("This check")
-    remove(session, reading)
+    remove(session, checked)
     return after_save(request, f"/bobbins/{bobbin_id}", "The check is taken out.")
 
 
