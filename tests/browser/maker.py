@@ -64,8 +64,9 @@ class Maker:
 
     def cell(self, row: str, word: str) -> str:
         """The cell of a row that stands under a word."""
-        found = self.page.locator("tr", has_text=row).first.locator(f"[data-word='{word}']")
-        return plain(found.inner_text())
+        rows = self.page.locator("tr", has_text=row)
+        # Ways out come in by themselves, and may name the row before its own table does.
+        return plain(rows.locator(f"[data-word='{word}']").first.inner_text())
 
 
 def plain(text: str) -> str:
