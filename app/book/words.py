@@ -24,8 +24,7 @@ EventKind = Literal[
     "arrive", "prepare", "spin", "wind", "use", "rip", "correct", "put away", "undo"
 ]
 
-Step = Literal[
-    "",
+Task = Literal[
     "skirt",
     "scour",
     "dry",
@@ -39,23 +38,12 @@ Step = Literal[
     "finish",
     "wind",
 ]
+"""What is done to wool, from the sheep to the skein."""
+
+Step = Literal["", Task]
 """What was done to wool in an event; empty where nothing is said of it."""
 
-Work = Literal[
-    "skirt",
-    "scour",
-    "dry",
-    "pick",
-    "card",
-    "comb",
-    "blend",
-    "dye",
-    "spin",
-    "ply",
-    "finish",
-    "wind",
-    "knit",
-]
+Work = Literal[Task, "knit"]
 """What time is spent at."""
 
 WheelKind = Literal["wheel", "spindle"]
